@@ -82,6 +82,9 @@ export const MOST_STICKS = 10_000;
 export const GREATEST_COST = 1_000_000;
 export const MOST_STICK_SORTS = 200;
 
+/** Spares of a job, all records together: a plan of so many parts ends while one waits for it. */
+export const MOST_SPARES = 20_000;
+
 /** Sticks that were sawn for a job: each is shown. Parts of one of them. */
 export const MOST_SAWN = 1000;
 export const MOST_ON_A_STICK = 1000;

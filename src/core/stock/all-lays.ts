@@ -45,7 +45,7 @@ export function allLays(
 
 /** By so much sums of worths may be off, money. */
 export const roundingOf = ({ lots }: Problem, { worth }: Worths): number =>
-  ROUNDING * lots.length * Math.max(...lots.map(({ length }, lot) => worth[lot]! / length));
+  ROUNDING * lots.length * lots.reduce((most, { length }, lot) => Math.max(most, worth[lot]! / length), 0);
 
 /** Of the lots from each place on: what one part is worth at the most, and a mm. */
 function fromThereOn(

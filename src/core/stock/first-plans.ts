@@ -1,7 +1,7 @@
 /** Plans to begin from: whole, quickly found, rarely the cheapest. */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { shakenRow } from './shaken.ts';
-import { goesOn, takeFrom, type Effort, type Lay, type Problem } from './lays.ts';
+import { goesOn, MOST_ON_ONE, takeFrom, type Effort, type Lay, type Problem } from './lays.ts';
 
 /** Plans that are made before the best of them counts; and parts that are held to sticks for all of them, when no more are begun. */
 const TRIES = 300;
@@ -75,20 +75,21 @@ function fullest(
   of[first] = 1;
   let best = [...of];
   let least = room[sort]! - lots[first]!.length;
-  const add = (from: number, slack: number): void => {
+  const add = (from: number, slack: number, on: number): void => {
     if (slack < least) {
       least = slack;
       best = [...of];
     }
+    if (on >= MOST_ON_ONE) return;
     for (let lot = from; lot < lots.length; lot++) {
       if (least <= ROUNDING || effort.left-- <= stopAt) return;
       const { length } = lots[lot]!;
       if (of[lot]! >= left[lot]! || length > slack + ROUNDING || !goesOn(problem, lot, sort) || isPassed()) continue;
       of[lot] = of[lot]! + 1;
-      add(lot, slack - length);
+      add(lot, slack - length, on + 1);
       of[lot] = of[lot]! - 1;
     }
   };
-  add(first, least);
+  add(first, least, 1);
   return best;
 }

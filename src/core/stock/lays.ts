@@ -34,6 +34,20 @@ export interface Problem {
   readonly lots: readonly Lot[];
 }
 
+/** Parts of a plan beyond which no search goes through them one in another: it would be too deep for any machine's stack, and of so many little is wasted. */
+const MOST_PARTS = 2500;
+
+/** The same of parts on one stick; more are laid on none. */
+export const MOST_ON_ONE = 500;
+
+/** Whether parts are so many, or so short, that no plan of them is searched for in depth. */
+export function isTooDeep({ lots, room }: Problem): boolean {
+  const parts = lots.reduce((sum, { count }) => sum + count, 0);
+  const shortest = lots.reduce((least, { length }) => Math.min(least, length), Infinity);
+  const widest = room.reduce((most, each) => Math.max(most, each), 0);
+  return parts > MOST_PARTS || Math.min(parts, widest / shortest) > MOST_ON_ONE;
+}
+
 /** What there still is. */
 export interface Left {
   readonly lots: readonly number[];

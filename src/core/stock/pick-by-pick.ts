@@ -1,7 +1,7 @@
 /** Sticks are chosen before anybody asks how they are cut; then each choice is gone through. */
 import { allLays } from './all-lays.ts';
 import { coverWithin } from './cover.ts';
-import type { Effort, Lay, Problem } from './lays.ts';
+import { isTooDeep, type Effort, type Lay, type Problem } from './lays.ts';
 import { needOf, picksBelow, type Pick } from './picks.ts';
 import { worthsOf, type Prices } from './prices.ts';
 import { roundedUp, stepOn, type Step } from './problem.ts';
@@ -40,7 +40,7 @@ export function fromPicks(
   step: Step,
   { listing, covering }: PickEfforts,
 ): { readonly least: number; readonly lays: readonly Lay[] | null } {
-  if (problem.lots.length > MOST_LOTS) return { least: bound, lays: null };
+  if (problem.lots.length > MOST_LOTS || isTooDeep(problem)) return { least: bound, lays: null };
   const below = known - step.size / 2;
   const all = picksBelow(problem, below, MOST_PICKS);
   const picks = all ?? picksBelow(problem, bound + step.size / 2, MOST_PICKS) ?? [];

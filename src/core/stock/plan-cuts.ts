@@ -4,7 +4,7 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { bestFilled } from './first-plans.ts';
-import type { Effort, Lay, Lot } from './lays.ts';
+import { isTooDeep, type Effort, type Lay, type Lot } from './lays.ts';
 import { leastSticks } from './least-sticks.ts';
 import { fromPicks, pickEfforts } from './pick-by-pick.ts';
 import { needOf } from './picks.ts';
@@ -101,6 +101,7 @@ function cheapest(
   if (isLeast(costOf(best, sorts), bound, step)) return asPlan(best, bound);
   const { least, lays } = fromPicks(problem, bound, costOf(best, sorts), step, pickEfforts());
   best = lays ?? best;
+  if (isTooDeep(problem)) return asPlan(best, least);
   const effort: Effort = { left: MOST_IN_ALL };
   let turn = 0;
   while (turn <= SHAKEN.times && effort.left > 0) {

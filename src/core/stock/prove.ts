@@ -5,7 +5,7 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { allLays } from './all-lays.ts';
-import { goesOn, type Effort, type Lay, type Problem } from './lays.ts';
+import { goesOn, isTooDeep, type Effort, type Lay, type Problem } from './lays.ts';
 import type { Worths } from './prices.ts';
 import { costOf, costStep, isLeast, leastBeside, planOf, problemOf, roundedUp, sortsOf, stepOn } from './problem.ts';
 import { laysFrom, partialProgram, pricesFrom, wholeProgram, type Solver } from './program.ts';
@@ -38,7 +38,7 @@ export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solve
     sort.count === Infinity ? sort : { ...sort, count: Math.min(sort.count, those.length) },
   );
   const problem = problemOf(those, sorts, sawing);
-  if (problem.lots.length > MOST_LOTS) return plan;
+  if (problem.lots.length > MOST_LOTS || isTooDeep(problem)) return plan;
   const step = costStep(sorts);
   const known = laysOf(plan, problem, sawing.kerf);
   const { worths, lays: generated } = generate(problem, known, solver);

@@ -1,6 +1,6 @@
 /** Whether the sticks suffice at all, and for which of the parts they do. */
 import { bestFilled } from './first-plans.ts';
-import type { Effort, Lay } from './lays.ts';
+import { isTooDeep, type Effort, type Lay } from './lays.ts';
 import { fromPicks, pickEfforts, type PickEfforts } from './pick-by-pick.ts';
 import { needOf } from './picks.ts';
 import { priced } from './prices.ts';
@@ -68,5 +68,6 @@ function somePlan(parts: readonly Part[], sorts: readonly StickSort[], sawing: S
   const picked = fromPicks(problem, prices.bound, Infinity, costStep(sorts), efforts);
   if (picked.lays !== null) return { ended: 'found', lays: picked.lays, looks: 0 };
   if (picked.least === Infinity) return { ended: 'none', lays: [], looks: 0 };
+  if (isTooDeep(problem)) return { ended: 'tired', lays: [], looks: 0 };
   return searchWithin(problem, prices, Infinity, MOST_LOOKS, efforts.search);
 }

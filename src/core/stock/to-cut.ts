@@ -16,6 +16,8 @@ export interface ToCut {
   readonly section: SectionId;
   readonly parts: readonly Part[];
   readonly sticks: readonly StickSort[];
+  /** How long the sticks are that its tube is bought in, mm; null where nobody said. */
+  readonly bought: number | null;
   readonly sawing: Sawing;
   /** Of its plan that is being sawn what is still to come. */
   readonly begun: readonly BegunStick[];
@@ -37,7 +39,7 @@ export const toCut = remembered((frame: OfJob): readonly ToCut[] => {
 function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
   if (job.stickSorts.length === 0) return [];
   const made = new Set(job.made.map(({ tube }) => tube));
-  return job.sections.flatMap(({ id: section }): readonly ToCut[] => {
+  return job.sections.flatMap(({ id: section, stick: bought = null }): readonly ToCut[] => {
     const sticks = sticksOf(job, section);
     const begun = (job.stock?.begun ?? []).filter(({ stick }) => sticks.some(({ id }) => id === stick));
     const ofSection = tubes.filter((tube) => tube.section.id === section && !made.has(tube.id));
@@ -49,7 +51,7 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
       batch: batchOf(tube.member),
     }));
     const parts = [...ofTubes, ...sparesOf(job, section)];
-    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job), begun, hoops }];
+    return parts.length === 0 ? [] : [{ section, parts, sticks, bought, sawing: sawingOf(job), begun, hoops }];
   });
 }
 

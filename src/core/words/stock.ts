@@ -3,29 +3,45 @@ import type { NoStick } from '../checks/types.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { shownName } from '../job/shown.ts';
 import { batchOf, type Stick } from '../job/kinds/stick.ts';
-import type { SolvedTube } from '../solve/types.ts';
+import type { Frame, SolvedTube } from '../solve/types.ts';
 import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
-import { comparedLength } from './lengths.ts';
+import { stepAbove } from '../units/step.ts';
+import { comparedLength, lengthOnTape } from './lengths.ts';
 import { listed } from './lists.ts';
 
 /** What its cut wants, and what to get. */
 export function noStickInWords(
   { why, length, get }: NoStick,
-  { tube, show }: { readonly tube: SolvedTube; readonly show: (mm: number) => string },
+  {
+    tube,
+    frame,
+    show,
+  }: { readonly tube: SolvedTube; readonly frame: Pick<Frame, 'job'>; readonly show: (mm: number) => string },
 ): string {
   const cut = `${tube.name}: ${show(length)} to cut,`;
   const section = tube.section.name;
   const together =
     get.parts > 1 ? ` for it and ${get.parts === 2 ? '1 other part' : `${get.parts - 1} other parts`}` : '';
   const sticks = `${get.count} more ${get.count === 1 ? 'stick' : 'sticks'} of ${show(get.length)}`;
-  if (why === 'too-long')
-    return `${cut} and no stick of ${section} in this job is that long. Get one of ${show(get.length)} or more.`;
-  if (why === 'batch')
-    return `${cut} and too little of ${section} is there of batch ${get.batch}. Get ${sticks} of that batch${together}, or name another batch for the tube.`;
-  return `${cut} and too little of ${section} is there. Get ${sticks}${together}.`;
+  const ofBatch = get.batch === null ? '' : ` of batch ${shownName(get.batch)}`;
+  switch (why) {
+    case 'none-listed':
+      return `${cut} and no stick of ${section} is listed in this job. List what there is, or in what length it is bought.`;
+    case 'too-long':
+      return `${cut} and no stick of ${section} in this job is that long. Get one of ${atLeast(get.length, frame.job.lengthUnit)} or more.`;
+    case 'batch':
+      return `${cut} and too little of ${section} is there${ofBatch}. Get ${sticks} of that batch${together}, or name another batch for the tube.`;
+    case 'not-found':
+      return `${cut} and no way was found to place it on the sticks of ${section}${ofBatch} that there are. With ${sticks}${together} there is one.`;
+    case 'too-few':
+      return `${cut} and too little of ${section} is there. Get ${sticks}${together}.`;
+  }
 }
+
+/** No shorter than what is asked for, as it is shown. */
+const atLeast = (mm: number, unit: LengthUnit): string => lengthOnTape(stepAbove(mm, unit), unit);
 
 /** mm. */
 const FOOT = 304.8;
@@ -93,10 +109,22 @@ export function wantingInWords(
   numberOf: (id: string) => number | null,
   unit: LengthUnit,
 ): string {
-  const names = listed(parts.map(({ id, spare }) => (spare === null ? `${numberOf(id) ?? id}` : 'a spare')));
-  const least = `${formatLength(length, unit).text} ${unit}`;
-  const get = why === 'too-long' ? `one of ${least} or more` : `${count} more of ${stickLengthInWords(length, unit)}`;
-  return `No stick for ${names}: get ${get}${batch === null ? '' : `, of batch ${shownName(batch)}`}.`;
+  const tubes = parts.flatMap(({ id, spare }) => (spare === null ? [`${numberOf(id) ?? id}`] : []));
+  const spares = parts.length - tubes.length;
+  const names = listed([...tubes, ...(spares === 0 ? [] : [spares === 1 ? 'a spare' : `${spares} spares`])]);
+  const ofBatch = batch === null ? '' : `, of batch ${shownName(batch)}`;
+  const sticks = `${count} more of ${stickLengthInWords(length, unit)}${ofBatch}`;
+  switch (why) {
+    case 'none-listed':
+      return `No stick of this section is listed: nothing is planned for ${names}.`;
+    case 'too-long':
+      return `No stick for ${names}: get ${count === 1 ? 'one' : count} of ${atLeast(length, unit)} or more${ofBatch}.`;
+    case 'not-found':
+      return `No way was found to place ${names} on the sticks that there are: with ${sticks}, there is one.`;
+    case 'batch':
+    case 'too-few':
+      return `No stick for ${names}: get ${sticks}.`;
+  }
 }
 
 /** Under the count of sticks. */

@@ -100,7 +100,7 @@ function Totals({ plans }: { plans: readonly SectionPlan[] }): ReactNode {
 
 function Plan(props: { plan: SectionPlan; of: Section; longest: number; numbers: readonly number[] }): ReactNode {
   const {
-    plan: { plan, sticks, sawing, wanting },
+    plan: { plan, sawing, wanting },
     of,
     longest,
     numbers,
@@ -113,7 +113,6 @@ function Plan(props: { plan: SectionPlan; of: Section; longest: number; numbers:
     <>
       {plan.sticks.length > 0 && plan.unplaced.length === 0 && <p className="small">{leastInWords(plan, listed)}</p>}
       <Proof section={of.id} name={shownName(of.name)} />
-      {sticks.length === 0 && <p className="empty">No stick of {shownName(of.name)} is listed.</p>}
       <ol className="sticks">
         {plan.sticks.map((stick, i) => (
           <StickCard

@@ -178,6 +178,22 @@ describe('what there is no plan for', () => {
     expect(plan.unplaced.map(({ length }) => length)).toEqual([800]);
   });
 
+  it('twenty thousand parts end, of a hundredth of a mm as of more than half a stick, and on the one stick that there is', () => {
+    const many = (length: number) => partsOf(Array.from({ length: 20_000 }, () => length));
+    const jobs = [
+      [0.01, Infinity, 20_000],
+      [4000, Infinity, 20_000],
+      [300, 1, 20],
+      [300, 40, 800],
+    ] as const;
+    for (const [length, count, placed] of jobs) {
+      const sawing = { kerf: length < 1 ? 0 : 2.5, squareOff: 10 };
+      const plan = planCuts(many(length), [stick('s', 6096, { count })], sawing);
+      expect([length, count, 20_000 - plan.unplaced.length]).toEqual([length, count, placed]);
+      expect(plan.unfound).toEqual([]);
+    }
+  });
+
   it('ten thousand parts end, whole and near the bound', () => {
     const draw = drawFrom(9);
     const parts = partsOf(Array.from({ length: 10_000 }, () => Math.round(10 * draw.between(200, 2700)) / 10));

@@ -19,6 +19,7 @@ const toCutOf = (parts: readonly Part[], sticks: readonly StickSort[], sawing: S
   section: 'main',
   parts,
   sticks,
+  bought: null,
   sawing,
   begun: [],
   hoops: [],

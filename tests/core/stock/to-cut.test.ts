@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { planSection } from '../../../src/core/stock/of-job.ts';
 import { toCut } from '../../../src/core/stock/to-cut.ts';
@@ -32,4 +33,17 @@ it('a batch that is called by nothing is none: each part is in the plan once, an
   const placed = plan.sticks.flatMap(({ parts }) => parts.map(({ id }) => id));
   expect(placed.toSorted()).toEqual(section.parts.map(({ id }) => id).toSorted());
   expect(wanting).toEqual([]);
+});
+
+it('more spares than a plan could be made of while one waits are refused at the door, at the record that is too much', () => {
+  const spare = { section: demo.sections[0]!.id, length: 300, count: 10_000 };
+  const door = (count: number) => parseJob(serialiseJob({ ...demo, spares: [spare, { ...spare, count }, spare] }));
+  expect(door(0).ok).toBe(true);
+  const refused = door(1);
+  expect(refused.ok ? [] : refused.faults).toEqual([
+    expect.objectContaining({
+      place: 'stock.spares[2].count',
+      message: 'more than 20000 spares, with those before it',
+    }),
+  ]);
 });

@@ -1,6 +1,7 @@
 /** Lengths that are cut beside the tubes: a test piece of a batch, a spare. */
 import * as v from 'valibot';
-import { MOST_STICK_SORTS } from '../limits.ts';
+import { fault } from '../fault.ts';
+import { MOST_SPARES, MOST_STICK_SORTS } from '../limits.ts';
 import type { SectionId } from '../reference.ts';
 import { size } from './fields.ts';
 import type { Kind } from './kind.ts';
@@ -25,5 +26,12 @@ export const spareKind: Kind<Spare> = {
   }),
   keys: ['section length count batch'],
   most: MOST_STICK_SORTS,
-  beyondShape: ({ section }, at) => [{ place: `${at}.section`, list: 'sections', to: section }],
+  beyondShape: ({ section, count }, at, index, records) => {
+    const before = records.slice(0, index).reduce((sum, spare) => sum + spare.count, 0);
+    const isOver = before <= MOST_SPARES && before + count > MOST_SPARES;
+    return [
+      { place: `${at}.section`, list: 'sections', to: section },
+      ...(isOver ? [fault(`${at}.count`, `more than ${MOST_SPARES} spares, with those before it`)] : []),
+    ];
+  },
 };
