@@ -50,6 +50,8 @@ export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solve
   };
   /** Whether there is surely nothing better among the lays. */
   const better = (lays: readonly Lay[]): boolean => {
+    // Of parts that go on none of them there is no plan, nor a program.
+    if (problem.lots.some((_, lot) => lays.every(({ of }) => of[lot] === 0))) return true;
     const solved = solver.solve(wholeProgram(problem, lays, least), MOST_LOOKS);
     const found = laysFrom(solved, problem, lays);
     if (placesAll(found, problem) && costOf(found, sorts) < costOf(best, sorts) - step.size / 2) best = found;
