@@ -35,6 +35,7 @@ export const OpenDialog = lazy(async () => ({ default: (await openDialog()).Open
 export function fetchLater(): void {
   const all = [
     frameParts,
+    gripParts,
     surveyStation,
     checksStation,
     shopStation,
@@ -46,7 +47,6 @@ export function fetchLater(): void {
     ofSheet,
     openDialog,
     drawing,
-    gripParts,
     shopQuestion,
   ];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});

@@ -111,6 +111,9 @@ test(
     const atFirst = offsetInFile(await savedText(page));
     await bay(page).focus();
     await page.keyboard.press('PageUp');
+    // What a selection is held by comes with the first one: the step is made once it is there.
+    const stepped = async () => offsetInFile(await savedText(page))[2]! - atFirst[2]!;
+    await expect.poll(stepped).not.toBe(0);
     const after = offsetInFile(await savedText(page));
     expect(after[2]! - atFirst[2]!).toBeCloseTo(25.4 / 8, 9);
     [0, 1].forEach((axis) => expect(after[axis]).toBeCloseTo(atFirst[axis]!, 9));

@@ -15,7 +15,7 @@ import type { Download, Page } from '@playwright/test';
 test.setTimeout(300_000);
 const SLOW = 240_000;
 
-const ALL = 'pdf,csv,dxf,svg,step,gltf,stl,dossier';
+const ALL = 'pdf,csv,dxf,svg,step,gltf,stl,dossier,quote';
 
 // A browser of its own each: what one has kept, and that it is offline, is no matter of the next.
 test.use({ reuseContext: false });
@@ -99,6 +99,7 @@ test.describe('in a job of few tubes', () => {
       '3D to look at',
       '3D as a plain mesh',
       'For the inspector',
+      'Order and quote',
     ]) {
       await page.getByRole('checkbox', { name: kind }).uncheck();
     }
@@ -124,7 +125,6 @@ test.describe('in a job of few tubes', () => {
         'bends.csv',
         'xyz.csv',
         'copes.csv',
-        'stock.csv',
       ]);
     });
 
