@@ -142,7 +142,8 @@ describe('many parts of few lengths, which the own search does not come to the e
 
   it('a plan that is proven is not looked into, nor one of parts of hundreds of lengths', () => {
     const many = Array.from({ length: 200 }, (_, i) => part(`m${i}`, 1000 + i));
-    const loose: CutPlan = { sticks: [], cost: 1, leastCost: 0, unplaced: [], unfound: [] };
+    const each = many.map((one) => ({ stick: sticks[0]!.id, parts: [one], left: 0 }));
+    const loose: CutPlan = { sticks: each, cost: 1, leastCost: 0, unplaced: [], unfound: [] };
     const done = { ...plan, leastCost: plan.cost };
     const asked: Solver = {
       solve: () => {
