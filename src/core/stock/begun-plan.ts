@@ -5,7 +5,8 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BegunStick } from '../job/kinds/begun.ts';
-import { leastSticks } from './least-sticks.ts';
+import { leastSticksFor } from './least-sticks.ts';
+import { problemOf, sortsOf } from './problem.ts';
 import type { CutPlan, CutStick, Part, Sawing, StickSort } from './types.ts';
 
 /** What it is to be a plan of. */
@@ -50,13 +51,5 @@ export function begunPlan({ parts, sticks, sawing }: Left, begun: readonly Begun
 
 /** By whole sticks; where that is not known, nothing. */
 function boundOf({ parts, sticks, sawing }: Left, cost: number): number {
-  const ofBatch = new Map<string, number>();
-  let all = 0;
-  for (const { length, batch } of parts) {
-    all += length + sawing.kerf;
-    if (batch !== null) ofBatch.set(batch, (ofBatch.get(batch) ?? 0) + length + sawing.kerf);
-  }
-  const sorts = sticks.filter(({ count, length }) => count > 0 && length > sawing.squareOff);
-  const room = sorts.map(({ length }) => length - sawing.squareOff + sawing.kerf);
-  return Math.min(cost, leastSticks(sorts, room, { all, ofBatch }) ?? 0);
+  return Math.min(cost, leastSticksFor(problemOf(parts, sortsOf(sticks, sawing), sawing)) ?? 0);
 }

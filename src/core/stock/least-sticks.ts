@@ -4,6 +4,7 @@
  * Toth, Knapsack Problems, 1990).
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
+import type { Problem } from './lays.ts';
 import type { StickSort } from './types.ts';
 
 /** Choices that are looked at; beyond that nothing is said. */
@@ -54,4 +55,12 @@ export function leastSticks(sorts: readonly StickSort[], room: readonly number[]
   };
   choose(0, need.all, 0);
   return looks > MOST_LOOKS || best === Infinity ? null : best;
+}
+
+/** The same of a problem, by its lots. */
+export function leastSticksFor({ sorts, room, lots }: Problem): number | null {
+  const ofBatch = new Map<string, number>();
+  for (const { batch, length, count } of lots)
+    if (batch !== null) ofBatch.set(batch, (ofBatch.get(batch) ?? 0) + length * count);
+  return leastSticks(sorts, room, { all: lots.reduce((sum, { length, count }) => sum + length * count, 0), ofBatch });
 }

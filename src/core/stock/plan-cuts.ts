@@ -4,8 +4,8 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { bestFilled } from './first-plans.ts';
-import { isTooDeep, type Effort, type Lay, type Lot } from './lays.ts';
-import { leastSticks } from './least-sticks.ts';
+import { isTooDeep, type Effort, type Lay } from './lays.ts';
+import { leastSticksFor } from './least-sticks.ts';
 import { fromPicks, pickEfforts } from './pick-by-pick.ts';
 import { needOf } from './picks.ts';
 import { priced } from './prices.ts';
@@ -91,7 +91,7 @@ function cheapest(
   const problem = problemOf(parts, sorts, sawing);
   const prices = priced(sorts, problem.room, needOf(problem))!;
   const step = costStep(sorts);
-  const whole = leastSticks(sorts, problem.room, { all: needOf(problem), ofBatch: neededOfBatches(problem.lots) });
+  const whole = leastSticksFor(problem);
   const bound = roundedUp(Math.max(prices.bound, whole ?? 0), step);
   const asPlan = (lays: readonly Lay[], least: number) => {
     const plan = planOf(lays, problem, parts, sawing);
@@ -117,12 +117,4 @@ function cheapest(
     else turn += 1;
   }
   return asPlan(best, least);
-}
-
-/** mm of each batch that is asked for, kerfs counted. */
-function neededOfBatches(lots: readonly Lot[]): ReadonlyMap<string, number> {
-  const needed = new Map<string, number>();
-  for (const { batch, length, count } of lots)
-    if (batch !== null) needed.set(batch, (needed.get(batch) ?? 0) + length * count);
-  return needed;
 }
