@@ -46,12 +46,28 @@ const trades = [
 ];
 const papers = ['exports/dossier', 'exports/quote'];
 const exporting = ['drawing', 'exports/shared', ...trades, ...papers, 'exports/products'];
-const edited = [...compared, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
+const edited = [
+  ...compared,
+  'core/edit',
+  'core/session',
+  'core/sharing',
+  'core/shape',
+  'core/mend',
+  ...exporting,
+  'workers',
+];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
 const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/opening.ts'];
 /** What is shown takes its stores ready made from the page. */
-const kept = [...edited, 'store/types.ts', 'store/page.ts', 'store/scan-page.ts', 'store/photo-page.ts'];
+const kept = [
+  ...edited,
+  'store/types.ts',
+  'store/page.ts',
+  'store/scan-page.ts',
+  'store/photo-page.ts',
+  'store/pairing-page.ts',
+];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/draw', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
@@ -68,6 +84,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/survey': job,
   'core/edit': surveyed,
   'core/session': job,
+  'core/sharing': job,
   'core/scan': job,
   'core/springback': job,
   'core/solve': sprung,
@@ -123,11 +140,13 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'store/shop': [...edited, ...stored, 'store/document'],
   'store/scans': [...edited, ...stored, 'store/document'],
   'store/photos': [...edited, ...stored, 'store/document'],
+  'store/pairing': [...edited, 'store/types.ts', 'store/document', 'store/keeping', 'store/opening.ts'],
   'store/whenIdle.ts': [],
   'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
   'store/page.ts': [...edited, ...stores, 'store/shop', 'store/browser.ts'],
   'store/scan-page.ts': [...edited, 'store/storage', 'store/scans', 'store/page.ts'],
   'store/photo-page.ts': [...edited, 'store/storage', 'store/photos', 'store/page.ts'],
+  'store/pairing-page.ts': [...edited, 'store/storage', 'store/pairing', 'store/page.ts'],
   'view/camera': kept,
   'view/meshes': kept,
   'view/canvas': [...kept, 'view/camera', 'view/meshes'],
@@ -142,7 +161,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'ui/table': [...views, 'ui/kit', 'ui/fields'],
   'ui/bending': [...views, 'ui/kit', 'ui/fields', 'ui/table'],
   ...Object.fromEntries(tasks.map((task) => [task, parts])),
-  app: [...parts, ...tasks, 'store/document', 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
+  app: [...parts, ...tasks, 'store/document', 'store/keeping', 'store/pairing', 'store/shop', 'store/whenIdle.ts'],
   scripts: [],
   'start.mjs': ['scripts'],
 };
@@ -162,6 +181,12 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
   highs: ['exports', 'workers', 'fab.ts'],
   idb: ['store/storage'],
+  yjs: ['store/pairing', 'scripts'],
+  'y-websocket': ['store/pairing'],
+  'y-indexeddb': ['store/pairing'],
+  'y-protocols': ['scripts'],
+  lib0: ['scripts'],
+  ws: ['scripts'],
   zustand: ['store'],
   three: ['view', 'scripts'],
   '@react-three/fiber': ['view'],

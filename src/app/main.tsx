@@ -6,6 +6,7 @@ import '../ui/kit/press.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startPage } from '../store/page.ts';
+import { isPairedHere } from '../store/pairing/invitation.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { enterPending } from './commands.ts';
@@ -13,6 +14,7 @@ import { showKeptLight } from './light.ts';
 
 showKeptLight();
 startPage(enterPending);
+if (isPairedHere()) void import('../store/pairing-page.ts').then(({ startPairing }) => startPairing());
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Boundary part="The program">

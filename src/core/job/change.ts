@@ -135,7 +135,8 @@ const whole = (key: string, before: unknown, after: unknown): Change => ({
   ...(after !== undefined && { after }),
 });
 
-const isFields = (value: unknown): value is PlainFields =>
+/** Whether it is an object with fields, and no list. */
+export const isFields = (value: unknown): value is PlainFields =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const fieldOf = (value: PlainFields, key: string): unknown => (Object.hasOwn(value, key) ? value[key] : undefined);

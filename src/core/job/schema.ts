@@ -8,7 +8,7 @@
 import * as v from 'valibot';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
-import { mass } from './kinds/fields.ts';
+import { idMark, mass } from './kinds/fields.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { toolsPart } from './kinds/tools.ts';
@@ -26,6 +26,7 @@ export const jobSchema = v.looseObject({
   version: v.literal(1),
   name: v.optional(v.string(), 'Untitled job'),
   lengthUnit: v.optional(v.picklist(['in', 'mm']), 'mm'),
+  idMark: v.exactOptional(idMark),
   marking: v.exactOptional(markingPart.shape),
   numbers: v.exactOptional(tubeNumbers),
   lastNumber: v.exactOptional(tubeNumber),

@@ -17,6 +17,7 @@ const HEAD = [
   'version',
   'name',
   'lengthUnit',
+  'idMark',
   'marking',
   'carMass',
   'torchGap',

@@ -44,6 +44,8 @@ export interface Job {
   readonly name: string;
   /** How a person wants lengths shown and typed; nothing is stored in it. */
   readonly lengthUnit: LengthUnit;
+  /** What ids of new records end in while the job stands on several devices, one for each: so no two of them make the same. */
+  readonly idMark?: string;
   /** Absent: FIRST_MARKING. */
   readonly marking?: Marking;
   /** What tubes are called by in the shop, given once; absent: by build order. See numbers.ts. */

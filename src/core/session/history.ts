@@ -5,11 +5,14 @@
 import { applyDiff, diffJobs, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
+import { applyWhatFits } from './rebased.ts';
 
 export interface Step {
   /** What was done, in the words of the one who did it: "Move shoulder". */
   readonly label: string;
   readonly diff: JobDiff;
+  /** The device that it came from; absent: this one. Undo and redo pass it over. */
+  readonly by?: string;
 }
 
 export interface History {
@@ -54,12 +57,63 @@ function withoutFacts(steps: readonly Step[], facts: ReadonlySet<string>): reado
   });
 }
 
-/** The last step taken back; the same history where there is none. */
+/**
+ * `next` becomes the job, as a step that was done on another device. What was undone here can still be redone: as far as it fits what there
+ * is now.
+ */
+export function commitOther(
+  history: History,
+  { label, by }: Pick<Step, 'label'> & { readonly by: string },
+  next: Job,
+): History {
+  const diff = diffJobs(history.job, next);
+  if (isEmptyDiff(diff)) return history;
+  const past = [...history.past, { label: shownName(label), diff, by: shownName(by) }];
+  return { job: next, past, future: following(next, history.future) };
+}
+
+/** The steps made anew, each from the job that those before it lead to; those of which nothing is left go. */
+function following(job: Job, steps: readonly Step[]): readonly Step[] {
+  let at = job;
+  return steps.flatMap((step) => {
+    const next = applyWhatFits(at, step.diff);
+    const diff = diffJobs(at, next);
+    at = next;
+    return isEmptyDiff(diff) ? [] : [{ ...step, diff }];
+  });
+}
+
+/** The last step of this device taken back, as far as nobody has written over it since; the same history where there is none. */
 export function undo(history: History): History {
   const { job, past, future } = history;
-  const step = past.at(-1);
-  if (!step) return history;
-  return { job: applyDiff(job, invertDiff(step.diff)), past: past.slice(0, -1), future: [step, ...future] };
+  const nth = past.findLastIndex(isOwn);
+  if (nth < 0) return history;
+  const step = past[nth]!;
+  if (nth === past.length - 1) {
+    return { job: applyDiff(job, invertDiff(step.diff)), past: past.slice(0, -1), future: [step, ...future] };
+  }
+  return undoneBefore(history, nth);
+}
+
+/** The step taken back from before those that others have done since: these are made anew, from where it never was. */
+function undoneBefore({ job, past, future }: History, nth: number): History {
+  const back = invertDiff(past[nth]!.diff);
+  let were = job;
+  let are = applyWhatFits(job, back);
+  const own = diffJobs(are, job);
+  const without = are;
+  const others: Step[] = [];
+  for (const step of past.slice(nth + 1).toReversed()) {
+    const before = applyDiff(were, invertDiff(step.diff));
+    const withoutBefore = applyWhatFits(before, back);
+    const diff = diffJobs(withoutBefore, are);
+    if (!isEmptyDiff(diff)) others.unshift({ ...step, diff });
+    [were, are] = [before, withoutBefore];
+  }
+  const left = { job: without, past: [...past.slice(0, nth), ...others] };
+  if (isEmptyDiff(own)) return undo({ ...left, future });
+  // What could be redone follows another step now (store/storage/chunks.ts).
+  return { ...left, future: [{ ...past[nth]!, diff: own }, ...future.map((step) => ({ ...step }))] };
 }
 
 /** The next step done again; the same history where there is none. */
@@ -71,5 +125,7 @@ export function redo(history: History): History {
 }
 
 /** What undo would take back, and redo do again; null where there is nothing. */
-export const undoLabel = ({ past }: History): string | null => past.at(-1)?.label ?? null;
+export const undoLabel = ({ past }: History): string | null => past.findLast(isOwn)?.label ?? null;
 export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;
+
+const isOwn = ({ by }: Step): boolean => by === undefined;

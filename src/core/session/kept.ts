@@ -70,7 +70,8 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 function readStep(value: unknown): Step | null {
   if (!isObject(value) || typeof value['label'] !== 'string' || !isPlain(value['diff'])) return null;
   const diff = readDiff(value['diff']);
-  return diff && { label: value['label'], diff };
+  const by = value['by'];
+  return diff && { label: value['label'], diff, ...(typeof by === 'string' && { by }) };
 }
 
 const listOf = (value: unknown): readonly unknown[] | undefined => (Array.isArray(value) ? value : undefined);
@@ -100,7 +101,7 @@ function through(
     const next = step && stateAfter(at, isBack ? invertDiff(step.diff) : step.diff, isPresent);
     if (next === null) return { steps, loss: 'damaged' };
     const made = isBack ? diffJobs(next.job, at.job) : diffJobs(at.job, next.job);
-    if (!isEmptyDiff(made)) steps.push({ label: step!.label, diff: made });
+    if (!isEmptyDiff(made)) steps.push({ ...step!, diff: made });
     at = next;
   }
   return { steps, loss: null };

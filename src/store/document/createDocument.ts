@@ -46,6 +46,8 @@ export interface DocumentActions {
   edit(label: string, change: (job: Job) => Job): readonly Fault[];
   /** A fact that no undo unmakes, and no step (noteFact): a gesture under way is committed first. Refused as an edit is. */
   note(change: (job: Job) => Job): readonly Fault[];
+  /** What was done on another device: a step that undo passes over. Refused as an edit is; a gesture under way would undo it, and is to be waited for. */
+  adopt(job: Job, done: { readonly label: string; readonly by: string }): readonly Fault[];
   /**
    * A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops
    * it. Whatever asks for the job itself (saving, undo, opening another) commits it first; `ended` is called once,
@@ -91,6 +93,10 @@ export function createDocument(): DocumentStore {
       get().commit();
       const { history } = get().committed;
       return settle(change(history.job), (job) => histories.noteFact(history, job));
+    },
+    adopt(job, done) {
+      if (!get().ready || get().gesture.state !== 'idle') return [NOT_READY];
+      return settle(job, (admitted) => histories.commitOther(get().committed.history, done, admitted));
     },
     begin(label, whenEnded) {
       if (!get().ready) return;

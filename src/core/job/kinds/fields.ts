@@ -62,6 +62,8 @@ export const id = v.pipe(
       : 'holds a control character or a line break',
   ),
 );
+/** Ends ids, so it may hold nothing that means something in one. */
+export const idMark = v.pipe(v.string(), v.regex(/^[a-z0-9]{1,8}$/u, 'not one to eight small letters and digits'));
 /** The name is filled in from the id where a file leaves it out. */
 export const named = { id, name: v.optional(v.string()) };
 

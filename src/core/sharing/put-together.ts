@@ -1,0 +1,159 @@
+/**
+ * The job that the cells say, through the door for files: the same on every device that has the same cells, whatever way they came.
+ *
+ * Two that work apart can make together what neither would: one takes out a point, the other puts a node on it. A record that another
+ * refers to is therefore there again, since it was needed; and of two tubes that were given one number the one that had it later gets the
+ * next. Whatever else does not go together is not decided here: the door says what is wrong, and persons mend it.
+ */
+import { isFields } from '../job/change.ts';
+import { sameData } from '../job/equal.ts';
+import type { Fault } from '../job/fault.ts';
+import { isReference } from '../job/kinds/kind.ts';
+import { kindOf, LISTS } from '../job/kinds.ts';
+import { parseJob, readAgain, shapeAgain } from '../job/parse.ts';
+import type { Plain, PlainObject } from '../job/plain.ts';
+import { bareId, pieceNamed } from '../job/reference.ts';
+import { serialiseJob } from '../job/serialise.ts';
+import type { Collection, Job } from '../job/types.ts';
+import { remembered } from '../remembered.ts';
+import { keyOf, pathOf, type Cells, type Entry } from './entries.ts';
+import { HEAD, recordsOf } from './laid-out.ts';
+import { SHARED_LISTS } from './lists.ts';
+import type { Order } from './places.ts';
+import { byPlace, recordIn, type Told } from './record-in.ts';
+import type { Shared } from './written.ts';
+
+export type Put =
+  | { readonly ok: true; readonly shared: Shared }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** What the cells say, beside the job that the device shows: what is the same in it stays the same object. */
+export function putTogether(cells: Cells, shown: Job): Put {
+  const needed = new Set<string>();
+  for (;;) {
+    const { file, orders } = fileOf(cells, shown, needed);
+    const job = readAgain(file, { file: shown, job: shown });
+    if (job !== null) return { ok: true, shared: { job: keepingRecords(job, shown), orders, cells } };
+    const missing = missingIn(file, shown, cells).filter((key) => !needed.has(key));
+    if (missing.length === 0) return { ok: false, faults: faultsOf(file) };
+    for (const key of missing) needed.add(key);
+  }
+}
+
+function faultsOf(file: Job): readonly Fault[] {
+  const parsed = parseJob(serialiseJob(file));
+  if (parsed.ok) throw new Error('the whole door lets in what it refused record by record');
+  return parsed.faults;
+}
+
+interface Laid {
+  readonly file: Job;
+  readonly orders: ReadonlyMap<string, Order>;
+}
+
+/** Plain data in the form of a job, which no door has seen. */
+function fileOf(cells: Cells, shown: Job, needed: ReadonlySet<string>): Laid {
+  const head: Mutable = {};
+  const lists = new Map<string, (Told & { readonly key: string })[]>();
+  for (const [key, group] of cells) {
+    const [list = '', record = ''] = pathOf(key);
+    if (list === HEAD) for (const { path, counts } of group.values()) setIn(head, path.slice(1), counts.value);
+    else if (SHARED_LISTS.has(list)) {
+      const told = recordIn(group);
+      if (!told.isGone || needed.has(key)) lists.set(list, [...(lists.get(list) ?? []), { ...told, key: record }]);
+    }
+  }
+  const orders = new Map<string, Order>();
+  const own = ['format', 'version', 'idMark'].flatMap((key) => (key in shown ? [[key, shown[key as keyof Job]]] : []));
+  Object.assign(head, Object.fromEntries(own));
+  for (const [name, { at }] of SHARED_LISTS) {
+    const told = (lists.get(name) ?? []).toSorted(byPlace);
+    if (told.length > 0) orders.set(name, { keys: told.map(({ key }) => key), places: told.map(({ place }) => place) });
+    if (at.length === 1 || told.length > 0)
+      setIn(
+        head,
+        at,
+        told.map(({ record }) => record),
+      );
+  }
+  return { file: keepingRecords(withNumbersApart(head as unknown as Job, cells), shown), orders };
+}
+
+type Mutable = { [key: string]: Plain };
+
+/** Where the way leads through what is no object, that gives way: the door judges what comes of it. */
+function setIn(object: Mutable, [key, ...rest]: readonly string[], value: Plain | undefined): void {
+  if (value === undefined || key === undefined || key in Object.prototype) return;
+  if (rest.length === 0) {
+    if (!isFields(object[key]) || Object.keys(object[key]).length === 0) object[key] = value;
+    return;
+  }
+  const inside: Mutable = isFields(object[key]) ? { ...object[key] } : {};
+  object[key] = inside;
+  setIn(inside, rest, value);
+}
+
+/** The file with the very records, lists and blocks of the job that is shown wherever they hold the same. */
+function keepingRecords(file: Job, shown: Job): Job {
+  const same = Object.entries(file).map(([key, value]) => {
+    const before = (shown as unknown as Readonly<Record<string, unknown>>)[key];
+    if (sameData(value, before)) return [key, before] as const;
+    const list = SHARED_LISTS.get(key);
+    if (list === undefined || !Array.isArray(value)) return [key, value] as const;
+    const known = new Map(recordsOf(shown, list).map((record, i) => [list.keyOf?.(record) ?? String(i), record]));
+    const kept = (value as readonly PlainObject[]).map((record, i) => {
+      const was = known.get(list.keyOf?.(record) ?? String(i));
+      return sameData(record, was) ? was : record;
+    });
+    return [key, kept] as const;
+  });
+  const isShown =
+    same.length === Object.keys(shown).length && same.every(([key, value]) => shown[key as keyof Job] === value);
+  return isShown ? shown : (Object.fromEntries(same) as unknown as Job);
+}
+
+/** Of tubes that go by one number the one that had it first keeps it, the others get the next that nobody ever had. */
+function withNumbersApart(file: Job, cells: Cells): Job {
+  const { numbers, lastNumber } = file;
+  if (!isFields(numbers)) return file;
+  const given = cells.get(keyOf([HEAD, 'numbers']));
+  const writtenOf = (tube: string): Entry | undefined => given?.get(keyOf([tube]))?.counts;
+  const firstFirst = Object.entries(numbers).toSorted(([a], [b]) => isBefore(writtenOf(a), writtenOf(b)));
+  const isNumber = (value: unknown): value is number => typeof value === 'number';
+  const greatest = Math.max(0, ...[...Object.values(numbers), lastNumber].filter(isNumber));
+  const taken = new Set<number>();
+  let last = greatest;
+  const apart = firstFirst.map(([tube, number]) => {
+    const is = taken.has(number) ? (last += 1) : number;
+    taken.add(is);
+    return [tube, is] as const;
+  });
+  if (last === greatest && (lastNumber === undefined || lastNumber === greatest)) return file;
+  return { ...file, numbers: Object.fromEntries(apart), lastNumber: last };
+}
+
+const isBefore = (a: Entry | undefined, b: Entry | undefined): number =>
+  (a?.at ?? 0) - (b?.at ?? 0) || ((a?.device ?? '') < (b?.device ?? '') ? -1 : 1);
+
+/** Keys of records that were taken out and that others refer to; none where the file has not the shape of a job. */
+function missingIn(file: Job, shown: Job, cells: Cells): readonly string[] {
+  const job = shapeAgain(file, { file: shown, job: shown });
+  if (job === null) return [];
+  return LISTS.flatMap((list) => {
+    const records: readonly object[] = job[list];
+    const kind = kindOf(list);
+    const beyond = records.flatMap((record, i) => kind.beyondShape?.(record as never, '', i, records as never) ?? []);
+    return beyond.filter(isReference).flatMap(({ list: into, to }) => {
+      const there = idsIn(job, into);
+      const names = [bareId(to), pieceNamed(to)?.member].filter((name) => name !== undefined);
+      if (names.some((name) => there.has(name))) return [];
+      return names.map((name) => keyOf([into, name])).filter((key) => cells.has(key));
+    });
+  });
+}
+
+const idsIn = (job: Job, list: Collection): ReadonlySet<string> => idsOf(job[list]);
+const idsOf = remembered(
+  (records: Job[Collection]): ReadonlySet<string> =>
+    new Set((records as readonly { readonly id: string }[]).map(({ id }) => id)),
+);

@@ -1,0 +1,135 @@
+/**
+ * What carries entries between devices: Yjs, with its own protocol to the shop's relay and its own place in the browser. Each entry is one item of one flat map,
+ * under a key that no other device writes, so nothing is left to the engine to decide but to bring everything everywhere.
+ */
+import { IndexeddbPersistence } from 'y-indexeddb';
+import { WebsocketProvider } from 'y-websocket';
+import * as Y from 'yjs';
+import { carried, entryOf, type Entry } from '../../core/sharing/entries.ts';
+import type { Came, Device } from './types.ts';
+
+export interface EngineOptions {
+  /** Of the relay: ws://192.168.1.20:4680/together. */
+  readonly url: string;
+  readonly room: string;
+  readonly secret: string;
+  readonly device: string;
+  readonly name: string;
+  /** New from other devices, or kept here from before. */
+  heard(entries: readonly Entry[]): void;
+  /** What others did, oldest first, since the last time. */
+  came(done: readonly Came[]): void;
+  devices(devices: readonly Device[]): void;
+  /** 'out': the secret is not let in any more, and nothing is tried until `letIn`. */
+  stands(standing: 'joined' | 'away' | 'out'): void;
+}
+
+export interface Engine {
+  /** Resolves once what was kept in this browser has been heard. */
+  readonly kept: Promise<void>;
+  write(entries: readonly Entry[], label: string): void;
+  rename(name: string): void;
+  /** Tries again with another secret. */
+  letIn(secret: string): void;
+  nameOf(device: string): string;
+  close(): void;
+}
+
+/** What was done last: so many are carried, for those who were away. */
+const MOST_DONE = 60;
+
+export function createEngine(options: EngineOptions): Engine {
+  const { url, room, device } = options;
+  let { name } = options;
+  const doc = new Y.Doc();
+  const cells = doc.getMap<unknown>('cells');
+  const names = doc.getMap<string>('names');
+  const done = doc.getArray<{ readonly by: string; readonly label: string }>('done');
+  const shelf = new IndexeddbPersistence(`cagewright-shared-${room}`, doc);
+  const provider = new WebsocketProvider(url, room, doc, {
+    protocols: ['cagewright', options.secret],
+    disableBc: true,
+  });
+  const { awareness } = provider;
+
+  const nameOf = (id: string): string => names.get(id) ?? awarenessName(id) ?? 'Another device';
+  const awarenessName = (id: string): string | undefined => present().find((each) => each.id === id)?.name;
+  const present = (): readonly { readonly id: string; readonly name: string }[] =>
+    [...awareness.getStates().values()].flatMap(({ device: each }) => (isDevice(each) ? [each] : []));
+
+  cells.observe((event, { origin }) => {
+    if (origin === SELF) return;
+    options.heard([...event.keysChanged].flatMap((key) => entryOf(key, cells.get(key)) ?? []));
+  });
+  done.observe((event, { origin }) => {
+    if (origin === SELF || origin === shelf) return;
+    const added = event.changes.delta.flatMap(({ insert }) => (Array.isArray(insert) ? insert : []));
+    options.came(added.filter(isDone).map(({ by, label }) => ({ by: nameOf(by), label })));
+  });
+  const showDevices = (): void =>
+    options.devices(
+      present()
+        .map((each) => ({ name: each.name, isSelf: each.id === device }))
+        .toSorted((a, b) => Number(b.isSelf) - Number(a.isSelf) || a.name.localeCompare(b.name)),
+    );
+  awareness.on('change', showDevices);
+  const introduce = (): void => awareness.setLocalStateField('device', { id: device, name });
+  introduce();
+  provider.on('sync', (isSynced: boolean) => isSynced && options.stands('joined'));
+  provider.on('status', ({ status }) => status === 'disconnected' && options.stands('away'));
+  provider.on('connection-close', (event) => event?.code !== NOT_LET_IN && options.stands('away'));
+  provider.on('closed', ({ code }) => options.stands(code === NOT_LET_IN ? 'out' : 'away'));
+
+  return {
+    // A browser that keeps nothing is no reason to wait: what the relay has will do.
+    kept: Promise.race([
+      shelf.whenSynced,
+      shelf._db.then(
+        () => NEVER,
+        () => undefined,
+      ),
+    ]).then(() => undefined),
+    write(entries, label) {
+      doc.transact(() => {
+        for (const [key, written] of entries.map(carried)) cells.set(key, written);
+        if (names.get(device) !== name) names.set(device, name);
+        if (label === '') return;
+        done.push([{ by: device, label }]);
+        if (done.length > MOST_DONE) done.delete(0, done.length - MOST_DONE);
+      }, SELF);
+    },
+    rename(next) {
+      name = next;
+      introduce();
+    },
+    letIn(secret) {
+      provider.protocols = ['cagewright', secret];
+      provider.disconnect();
+      provider.connect();
+    },
+    nameOf,
+    close() {
+      provider.destroy();
+      void shelf.destroy();
+      doc.destroy();
+    },
+  };
+}
+
+const SELF = 'self';
+const NEVER = new Promise<never>(() => {});
+
+/** The relay's word for a secret that is not let in (any more). */
+const NOT_LET_IN = 4401;
+
+const isDevice = (value: unknown): value is { readonly id: string; readonly name: string } =>
+  typeof value === 'object' &&
+  value !== null &&
+  typeof (value as { id?: unknown }).id === 'string' &&
+  typeof (value as { name?: unknown }).name === 'string';
+
+const isDone = (value: unknown): value is { readonly by: string; readonly label: string } =>
+  typeof value === 'object' &&
+  value !== null &&
+  typeof (value as { by?: unknown }).by === 'string' &&
+  typeof (value as { label?: unknown }).label === 'string';
