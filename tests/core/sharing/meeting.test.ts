@@ -230,7 +230,7 @@ describe('what came from outside', () => {
     ] as const;
     const entries = bad.map(([key, written]) => entryOf(key, written)!);
     const end = caughtUp(received(replica, entries));
-    expect(end.held.map(({ place }) => place)).toEqual(['nodes[1].id', 'nodes[1].at']);
+    expect(end.held.map(({ place }) => place)).toEqual(['nodes[1].id', 'nodes[1].at.position[0]']);
     expect(end.shown.job).toBe(replica.shown.job);
     expect(({} as { polluted?: unknown }).polluted).toBeUndefined();
   });
