@@ -60,7 +60,7 @@ const run = (job: Job): Job =>
       { bend: 1, front: 'A' },
     ],
     { legs: [1100, 1000, 1100], angles: [84, 84], rotations: [0, 0] },
-  ) as Job;
+  );
 
 describe('two devices that worked apart', () => {
   it('keep edits of two records, and of two fields of one', () => {
