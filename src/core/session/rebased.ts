@@ -2,7 +2,7 @@
  * A change made from one job, carried over to another that somebody else has changed since: whatever still is as the change found it is changed, what
  * is not stays. So a person takes back what is their own, and nothing that was written over it.
  */
-import { applied, fits, swapped, type Change, type Swap } from '../job/change.ts';
+import { applied, fits, swapped, swapsBetween, type Change, type Swap } from '../job/change.ts';
 import { applyDiff, fitsJob, type CollectionDiff, type JobDiff } from '../job/diff.ts';
 import { COLLECTIONS } from '../job/kinds.ts';
 import { sameData } from '../job/equal.ts';
@@ -28,13 +28,17 @@ function setTo(object: Record<string, unknown>, key: string, value: unknown): vo
 /** The value after the change where it fits; of an object, after those of its fields that fit; else as it is. */
 function whatFits(value: unknown, change: Change): unknown {
   if (fits(value, change)) return applied(value, change);
-  const { fields, items } = change;
-  if (items !== undefined && Array.isArray(value)) return items.reduce<readonly unknown[]>(afterSwap, value);
+  const { fields, items = wholeSwaps(change) } = change;
+  if (Array.isArray(value)) return (items ?? []).reduce<readonly unknown[]>(afterSwap, value);
   if (fields === undefined || typeof value !== 'object' || value === null) return value;
   const result: Record<string, unknown> = { ...value };
   for (const field of fields) setTo(result, field.key, whatFits(result[field.key], field));
   return result;
 }
+
+/** A list that was given whole is changed item by item, too. */
+const wholeSwaps = ({ before, after }: Change): readonly Swap[] | undefined =>
+  Array.isArray(before) && Array.isArray(after) ? swapsBetween(before, after) : undefined;
 
 /** Items of a list are looked for where they stood, then nearest to it; new ones are put there, or at the end of a shorter list. */
 function afterSwap(list: readonly unknown[], swap: Swap): readonly unknown[] {
