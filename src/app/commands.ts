@@ -5,7 +5,7 @@
 import { jobFrom } from '../core/shop/exchange.ts';
 import { EMPTY_SHOP } from '../core/shop/types.ts';
 import { unreadShopNotice } from '../store/shop/notices.ts';
-import { stepNotice } from '../store/keeping/notices.ts';
+import { builtOnNotice, stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { isLaidOver, isTyping } from '../view/canvas/taken.ts';
@@ -63,7 +63,9 @@ export const COMMANDS = {
 
 function take(step: 'undo' | 'redo'): void {
   if (step === 'undo' && editor.getState().undoPlace()) return;
-  if (!jobDocument.getState()[step]()) editor.getState().say(stepNotice);
+  if (jobDocument.getState()[step]()) return;
+  const { past } = jobDocument.getState().committed.history;
+  editor.getState().say(past.some(({ by }) => by !== undefined) ? builtOnNotice : stepNotice);
 }
 
 /** With what the shop has, and marked as it marked last: that may still have to be read. */

@@ -128,4 +128,7 @@ export function redo(history: History): History {
 export const undoLabel = ({ past }: History): string | null => past.findLast(isOwn)?.label ?? null;
 export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;
 
+/** How many steps undo could take back. */
+export const ownSteps = ({ past }: History): number => past.reduce((count, step) => count + Number(isOwn(step)), 0);
+
 const isOwn = ({ by }: Step): boolean => by === undefined;

@@ -7,6 +7,7 @@ import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Fault } from '../../core/job/fault.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
+import { ownSteps } from '../../core/session/history.ts';
 import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { Drawing, Notice, PointedOut, Selection, Starting, Station } from '../types.ts';
@@ -128,9 +129,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     undoIsPlace() {
       const { station, drawing } = get();
       const last = drawing?.places.at(-1);
-      return (
-        station === 'frame' && last !== undefined && document.getState().committed.history.past.length <= last.steps
-      );
+      return station === 'frame' && last !== undefined && ownSteps(document.getState().committed.history) <= last.steps;
     },
     undoPlace() {
       const { undoIsPlace, drawing } = get();

@@ -25,6 +25,10 @@ export const historyNotice = (why: Loss, steps: Version): Notice => ({
 
 export const stepNotice = plain('The kept history is damaged: that step cannot be taken.');
 
+export const builtOnNotice = plain(
+  'That step stays: something was done on another device since that needs it. Take that back there first.',
+);
+
 export const notTakenNotice = plain(
   "The other tab's work could not be taken: this browser's storage did not answer as it should. This job stays as it is; try again.",
 );

@@ -8,6 +8,7 @@ import type { Derived } from '../../core/derive.ts';
 import { drawnTube } from '../../core/shape/draw/tube.ts';
 import type { Snap } from '../../core/shape/draw/snaps.ts';
 import type { Job } from '../../core/job/types.ts';
+import { ownSteps } from '../../core/session/history.ts';
 import { DRAW_TROUBLE_WORDS, placesGone } from '../../core/words/drawing.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import type { Drawing } from '../../store/types.ts';
@@ -20,7 +21,7 @@ export type DrawingHands = ReturnType<typeof useDrawing>;
 export const NO_PLANE =
   'There is no plane to lay a place in, seen from here: turn the view until the floor is seen, or begin on a node, a point or a tube.';
 
-const stepsOf = (): number => jobDocument.getState().committed.history.past.length;
+const stepsOf = (): number => ownSteps(jobDocument.getState().committed.history);
 
 /** A name that no member has; the first without a number, which would be taken for that of the tube. */
 function freshName({ members }: Job): string {
