@@ -45,8 +45,9 @@ function jotted(room: string): readonly Entry[] {
 
 const newName = (): string => randomName().replaceAll('-', '');
 
-/** Until a person names it. */
-const firstName = (): string => (matchMedia('(pointer: coarse)').matches ? 'Phone' : 'Desk');
+/** Until a person names it: who opens the page by an invitation has the second screen. */
+const firstName = (): string =>
+  matchMedia('(pointer: coarse)').matches ? 'Phone' : invitationIn(location.hash) === null ? 'Desk' : 'Second screen';
 
 export const pairing = createPairing(
   jobDocument,

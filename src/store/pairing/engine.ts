@@ -57,14 +57,20 @@ export function createEngine(options: EngineOptions): Engine {
   const present = (): readonly { readonly id: string; readonly name: string }[] =>
     [...awareness.getStates().values()].flatMap(({ device: each }) => (isDevice(each) ? [each] : []));
 
+  let heard: Entry[] = [];
   cells.observe((event, { origin }) => {
-    if (origin === SELF) return;
-    options.heard([...event.keysChanged].flatMap((key) => entryOf(key, cells.get(key)) ?? []));
+    if (origin !== SELF) heard.push(...[...event.keysChanged].flatMap((key) => entryOf(key, cells.get(key)) ?? []));
   });
   done.observe((event, { origin }) => {
     if (origin === SELF || origin === shelf) return;
     const added = event.changes.delta.flatMap(({ insert }) => (Array.isArray(insert) ? insert : []));
     options.came(added.filter(isDone).map(({ by, label }) => ({ by: nameOf(by), label })));
+  });
+  // What was done is known before what came of it.
+  doc.on('afterTransaction', () => {
+    const entries = heard;
+    heard = [];
+    if (entries.length > 0) options.heard(entries);
   });
   const showDevices = (): void =>
     options.devices(
