@@ -176,7 +176,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['drawing'],
   pdfkit: ['drawing'],
-  qr: ['exports'],
+  qr: ['exports', 'scripts'],
   '@gltf-transform/core': ['exports'],
   fflate: ['exports', 'store/storage'],
   'dejavu-fonts-ttf': ['workers'],
