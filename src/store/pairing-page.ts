@@ -77,6 +77,7 @@ export function startPairing(): void {
   const invitation: Invitation | null = invitationIn(location.hash) ?? recallPairing();
   if (invitation === null) return;
   if (invitationIn(location.hash) !== null) history.replaceState(null, '', location.pathname + location.search);
+  void pairing.getState().ask(); // after a reload the machine of the server shows its addresses again
   const start = (): boolean => jobDocument.getState().ready && (void pairing.join(invitation), true);
   if (start()) return;
   const stop = jobDocument.subscribe(({ ready }) => {

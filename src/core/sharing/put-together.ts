@@ -16,7 +16,7 @@ import { bareId, pieceNamed } from '../job/reference.ts';
 import { serialiseJob } from '../job/serialise.ts';
 import type { Collection, Job } from '../job/types.ts';
 import { remembered } from '../remembered.ts';
-import { keyOf, pathOf, type Cells, type Entry } from './entries.ts';
+import { keyOf, pathOf, type Cells, type Entry, type Group, type Path } from './entries.ts';
 import { HEAD, recordsOf } from './laid-out.ts';
 import { SHARED_LISTS } from './lists.ts';
 import type { Order } from './places.ts';
@@ -57,10 +57,13 @@ function fileOf(cells: Cells, shown: Job, needed: ReadonlySet<string>): Laid {
   const lists = new Map<string, (Told & { readonly key: string })[]>();
   for (const [key, group] of cells) {
     const [list = '', record = ''] = pathOf(key);
-    if (list === HEAD) for (const { path, counts } of group.values()) setIn(head, path.slice(1), counts.value);
+    if (list === HEAD) setIn(head, [record], blockOf(group));
     else if (SHARED_LISTS.has(list)) {
       const told = recordIn(group);
-      if (!told.isGone || needed.has(key)) lists.set(list, [...(lists.get(list) ?? []), { ...told, key: record }]);
+      if (told.isGone && !needed.has(key)) continue;
+      const there = lists.get(list) ?? [];
+      if (there.length === 0) lists.set(list, there);
+      there.push({ ...told, key: record });
     }
   }
   const orders = new Map<string, Order>();
@@ -81,11 +84,36 @@ function fileOf(cells: Cells, shown: Job, needed: ReadonlySet<string>): Laid {
 
 type Mutable = { [key: string]: Plain };
 
-/** Where the way leads through what is no object, that gives way: the door judges what comes of it. */
+/** What stands under one name of the job's head: a value, or a block of values. Where both were written the block counts: the door judges what comes of it. */
+const blockOf = remembered((group: Group): Plain | undefined => {
+  const values = [...group.values()].filter(({ counts }) => counts.value !== undefined);
+  return blockFrom(values.map(({ path, counts }) => ({ path: path.slice(2), value: counts.value! })));
+});
+
+interface Leaf {
+  readonly path: Path;
+  readonly value: Plain;
+}
+
+function blockFrom(leaves: readonly Leaf[]): Plain | undefined {
+  const inside = new Map<string, Leaf[]>();
+  for (const { path, value } of leaves) {
+    const [key, ...rest] = path;
+    if (key === undefined || key in Object.prototype) continue;
+    const there = inside.get(key) ?? [];
+    if (there.length === 0) inside.set(key, there);
+    there.push({ path: rest, value });
+  }
+  if (inside.size === 0) return leaves.find(({ path }) => path.length === 0)?.value;
+  const block = [...inside].map(([key, within]) => [key, blockFrom(within)] as const);
+  return Object.fromEntries(block.filter(([, value]) => value !== undefined)) as PlainObject;
+}
+
+/** A list put into the block that it stands in; the block comes with it. */
 function setIn(object: Mutable, [key, ...rest]: readonly string[], value: Plain | undefined): void {
   if (value === undefined || key === undefined || key in Object.prototype) return;
   if (rest.length === 0) {
-    if (!isFields(object[key]) || Object.keys(object[key]).length === 0) object[key] = value;
+    object[key] = value;
     return;
   }
   const inside: Mutable = isFields(object[key]) ? { ...object[key] } : {};
