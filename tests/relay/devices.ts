@@ -1,5 +1,5 @@
 /** Devices for the tests of the relay: a server on a free port, and providers as the page has them. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { WebSocket } from 'ws';
@@ -9,6 +9,18 @@ import { serveOnNetwork } from '../../src/scripts/network/serve.mjs';
 import { openFolder } from '../../src/scripts/relay/folder.mjs';
 
 export const ROOM = 'k3f9x0a7b2c4d6e8';
+
+const inCertificate = (name: string) => join(import.meta.dirname, 'certificate', name);
+
+/** The files of the tests' certificate for localhost, its key, and another's. */
+export const PEM = {
+  cert: inCertificate('cert.pem'),
+  key: inCertificate('key.pem'),
+  otherKey: inCertificate('other-key.pem'),
+};
+
+/** What they hold. */
+export const PAIR = { cert: readFileSync(PEM.cert), key: readFileSync(PEM.key) };
 
 /** A folder of its own, and what takes it away. */
 export function ownFolder(): { path: string; takeAway: () => void } {
@@ -36,7 +48,7 @@ export async function serveOn(
 
 interface ServeOptions {
   readonly port?: number;
-  readonly pair?: { readonly cert: Buffer; readonly key: Buffer };
+  readonly pair?: typeof PAIR;
   readonly say?: (sentence: string) => void;
 }
 
@@ -47,7 +59,7 @@ export class PageSocket extends WebSocket {
   constructor(url: string | URL, protocols: string[]) {
     const { host, protocol } = new URL(url);
     const origin = `${protocol === 'wss:' ? 'https' : 'http'}://${host}`;
-    super(url, protocols, { origin, rejectUnauthorized: false });
+    super(url, protocols, { origin, ca: PAIR.cert });
   }
 }
 
@@ -92,7 +104,7 @@ export interface Knock {
 
 /** A connection without a provider: what it gets, and how it ends. */
 export function knock(url: string, protocols: string[], headers: Readonly<Record<string, string>> = {}): Knock {
-  const socket = new WebSocket(url, protocols, { headers, rejectUnauthorized: false });
+  const socket = new WebSocket(url, protocols, { headers, ca: PAIR.cert });
   const got: Buffer[] = [];
   socket.on('message', (data: Buffer) => got.push(data));
   const ended = new Promise<number>((resolve) => {

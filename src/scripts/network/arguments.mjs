@@ -21,7 +21,7 @@ export function readArguments(args) {
     const isOption = token.kind === 'option';
     if (isOption && token.rawName === '--network' && token.value === undefined) network = true;
     else if (isOption && (token.rawName === '--cert' || token.rawName === '--key')) {
-      if (!token.value) return { trouble: `${token.rawName} needs the name of a file.` };
+      if (!token.value || token.value.startsWith('-')) return { trouble: `${token.rawName} needs the name of a file.` };
       files[token.rawName === '--cert' ? 'cert' : 'key'] = token.value;
     } else {
       const word = isOption ? args[token.index] : token.kind === 'positional' ? token.value : '--';
