@@ -107,8 +107,8 @@ describe('the addresses of a machine', () => {
 /** What a camera reads of a QR code in half blocks, where a full one is light. */
 function read(lines: readonly string[]): string | undefined {
   const light = lines.flatMap((line) => [
-    [...line].map((each) => each === '█' || each === '▀'),
-    [...line].map((each) => each === '█' || each === '▄'),
+    line.split('').map((each) => each === '█' || each === '▀'),
+    line.split('').map((each) => each === '█' || each === '▄'),
   ]);
   const scale = 4;
   const [width, height] = [light[0]!.length * scale, light.length * scale];

@@ -23,6 +23,11 @@ afterAll(() => {
   site.takeAway();
 });
 
+interface Question {
+  readonly method?: string;
+  readonly headers?: Record<string, string>;
+}
+
 interface Answer {
   readonly status: number;
   readonly headers: Readonly<Record<string, unknown>>;
@@ -59,7 +64,7 @@ describe('asked by its own page', () => {
 });
 
 describe('refused as if it were not there', () => {
-  const cases: Readonly<Record<string, () => RequestOptions>> = {
+  const cases: Readonly<Record<string, () => Question>> = {
     'without the header': () => ({}),
     'with another value of the header': () => ({ headers: { 'x-cagewright': 'yes' } }),
     'under a foreign name': () => ({ headers: { ...header, host: `elsewhere.example:${served.port}` } }),
@@ -97,10 +102,8 @@ describe('refused as if it were not there', () => {
 
   it.each(Object.entries(cases))('%s', async (_, options) => {
     const before = served.secret();
-    const { status, headers, body } = await ask({
-      ...options(),
-      headers: { host: host(), ...options().headers } as never,
-    });
+    const asked = options();
+    const { status, headers, body } = await ask({ ...asked, headers: { host: host(), ...asked.headers } });
     expect(status).toBe(404);
     expect(Object.keys(headers).filter((name) => name.startsWith('access-control'))).toEqual([]);
     expect(body).not.toContain(before);
