@@ -55,7 +55,7 @@ function say(port) {
 
 if (asked.network) {
   const { openFolder, usualFolder } = await import('./scripts/relay/folder.mjs');
-  const { serveOnNetwork } = await import('./scripts/network/serve.mjs');
+  const { serveOnNetwork, writeBeforeTheEnd } = await import('./scripts/network/serve.mjs');
   const { networkLines } = await import('./scripts/network/words.mjs');
   /** @type {ReturnType<typeof openFolder> | undefined} */
   let folder;
@@ -74,10 +74,5 @@ if (asked.network) {
     isColoured: process.stdout.isTTY,
   });
   for (const line of lines) console.log(line);
-  for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
-    process.once(signal, () => {
-      served.close();
-      process.kill(process.pid, signal); // once more, and now nobody holds it back
-    });
-  }
+  writeBeforeTheEnd(served);
 } else say(portOf(await onAPort((port) => serve(dist, port))));

@@ -150,3 +150,21 @@ describe('a server that is killed while devices edit', () => {
     await untilAllHave([later], expected);
   });
 });
+
+describe.skipIf(process.platform === 'win32')('a server that is ended', () => {
+  it.each(['SIGTERM', 'SIGINT'] as const)('by %s writes what it has not written yet', async (signal) => {
+    const shared = folder();
+    const first = await spawned(shared, 0);
+    const secret = readFileSync(join(shared, 'secret'), 'utf8').trim();
+    const [desk, phone] = [1, 2].map(() => device(`ws://localhost:${first.port}`, secret)) as [Device, Device];
+    await until(() => desk.provider.synced && phone.provider.synced);
+    desk.job.set('name', 'rally car');
+    await untilAllHave([phone], { name: 'rally car' });
+    first.child.kill(signal);
+    const [, by] = (await once(first.child, 'exit')) as [number | null, NodeJS.Signals | null];
+    expect(by).toBe(signal);
+    for (const { provider } of [desk, phone]) provider.destroy();
+    const second = await serve(shared);
+    await untilAllHave([device(second.origin, second.secret())], { name: 'rally car' });
+  });
+});

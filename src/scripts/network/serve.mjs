@@ -55,3 +55,17 @@ export async function serveOnNetwork(dist, port, folder, pair) {
     },
   };
 }
+
+/**
+ * Has what devices share written before the program is ended by a signal.
+ *
+ * @param {{ close(): void }} served
+ */
+export function writeBeforeTheEnd(served) {
+  for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
+    process.once(signal, () => {
+      served.close();
+      process.kill(process.pid, signal); // once more, and now nobody holds it back
+    });
+  }
+}
