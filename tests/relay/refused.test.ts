@@ -3,7 +3,8 @@ import { request } from 'node:http';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import * as encoding from 'lib0/encoding';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { WebSocket } from 'ws';
 import * as Y from 'yjs';
 import { seeded } from '../core/rehearse/draws.ts';
 import { joinRoom, knock, ownFolder, ownSite, ROOM, serveOn, until, untilAllHave, type Device } from './devices.ts';
@@ -158,6 +159,40 @@ describe('with the secret', () => {
     await device.opened;
     device.socket.send(new Uint8Array(100 * 2 ** 20), () => {});
     expect(await device.ended).toBe(1009);
+    await isUnhurt();
+  });
+
+  it('a device that says too much of itself is closed with 4413', async () => {
+    const device = knock(`${together}/${ROOM}`, protocols(), own());
+    await device.opened;
+    const state = JSON.stringify({ name: 'x'.repeat(70_000) });
+    const said = encoding.createEncoder();
+    for (const number of [1, 7, 1]) encoding.writeVarUint(said, number);
+    encoding.writeVarString(said, state);
+    device.socket.send(messageOf(1, 0, encoding.toUint8Array(said)));
+    expect(await device.ended).toBe(4413);
+    await isUnhurt();
+  });
+
+  it('a device that does not answer whether it lives is ended, one that does stays', async () => {
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    const at = `${together}/${ROOM}`;
+    const dead = new WebSocket(at, protocols(), { headers: own(), autoPong: false });
+    const alive = new WebSocket(at, protocols(), { headers: own() });
+    const once = (socket: WebSocket, event: 'open' | 'ping') => new Promise((resolve) => socket.once(event, resolve));
+    await Promise.all([once(dead, 'open'), once(alive, 'open')]);
+    const ended = new Promise((resolve) => dead.once('close', resolve));
+    const asked = Promise.all([once(dead, 'ping'), once(alive, 'ping')]);
+    vi.advanceTimersByTime(30_000);
+    await asked;
+    // What it says next comes behind its answer.
+    alive.send(Uint8Array.of(3));
+    await new Promise((resolve) => alive.once('message', resolve));
+    vi.advanceTimersByTime(30_000);
+    expect(await ended).toBe(1006);
+    expect(alive.readyState).toBe(WebSocket.OPEN);
+    alive.terminate();
+    vi.useRealTimers();
     await isUnhurt();
   });
 
