@@ -54,6 +54,7 @@ export default defineConfig({
           },
         ],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
+        importScripts: ['sent.js'],
         skipWaiting: true,
         clientsClaim: true,
         cleanupOutdatedCaches: true,
@@ -66,6 +67,15 @@ export default defineConfig({
         display: 'standalone',
         background_color: '#f3efe3',
         theme_color: '#f3efe3',
+        // What other programs hand to the installed one: src/app/arriving.ts.
+        share_target: {
+          action: 'sent',
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: { files: [{ name: 'job', accept: ['application/json', '.json', 'text/plain', '.txt'] }] },
+        },
+        file_handlers: [{ action: './', accept: { 'application/json': ['.json'] } }],
+        launch_handler: { client_mode: 'navigate-existing' },
         icons: [{ src: 'favicon.svg', sizes: 'any', type: 'image/svg+xml' }],
       },
     }),

@@ -26,6 +26,7 @@ import {
   ShopStation,
   StockStation,
   SurveyStation,
+  TakeOver,
 } from './later.ts';
 import { Notices } from './Notices.tsx';
 import { WAITING } from './waiting.ts';
@@ -50,6 +51,7 @@ export function App(): ReactNode {
   const drawing = useEditor(isDrawingSeen);
   // On a telephone the Shop sets the bench under Ends, below what is cut first.
   const narrow = useNarrow();
+  const otherState = useEditor((state) => state.otherState);
   const [dialog, showDialog] = useState<DialogName | null>(null);
   // A bend run lies over the Shop, and the bay keeps its view under it.
   const open = useOpenRun();
@@ -114,6 +116,13 @@ export function App(): ReactNode {
         <Boundary part="The dialog">
           <Suspense fallback={null}>
             <OpenDialog name={dialog} closed={() => showDialog(null)} />
+          </Suspense>
+        </Boundary>
+      )}
+      {otherState !== null && (
+        <Boundary part="What differs">
+          <Suspense fallback={null}>
+            <TakeOver otherState={otherState} />
           </Suspense>
         </Boundary>
       )}

@@ -7,6 +7,7 @@ import { COMMANDS } from './commands.ts';
 import type { Command, DialogName } from './commands.ts';
 import { menuIcon } from './icons.tsx';
 import { isDim, setDim } from './light.ts';
+import { canSend } from './send.ts';
 
 const UNITS: readonly { readonly unit: LengthUnit; readonly name: string }[] = [
   { unit: 'in', name: 'Inches' },
@@ -35,6 +36,7 @@ export function Menu({ showDialog }: { readonly showDialog: (dialog: DialogName)
       <div id="menu" className="menu" popover="auto" ref={list} role="group" aria-label="Menu">
         {item(COMMANDS.open, 'narrow-only')}
         {item(COMMANDS.save, 'narrow-only')}
+        {canSend() && item(COMMANDS.send)}
         {item(COMMANDS.versions)}
         {item(COMMANDS.newJob)}
         {item(COMMANDS.demo)}

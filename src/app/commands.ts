@@ -11,6 +11,7 @@ import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { isLaidOver, isTyping } from '../view/canvas/taken.ts';
 import { destroysChosen, toDestroys } from './destroys.ts';
 import { pickFile, saveFile } from './files.ts';
+import { sendJob } from './send.ts';
 
 export type DialogName = 'versions' | 'shop' | 'keys' | 'about';
 
@@ -35,6 +36,7 @@ export const COMMANDS = {
   redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], leftToField: true, run: () => take('redo') },
   open: { name: 'Open a job file', keys: ['Mod+O'], run: pickFile },
   save: { name: 'Save the job file', keys: ['Mod+S'], run: saveFile },
+  send: { name: 'Send the job', keys: [], run: () => void sendJob() },
   survey: stationCommand(0),
   frame: stationCommand(1),
   checks: stationCommand(2),

@@ -10,14 +10,14 @@ const SCAN = /\.(?:obj|ply|stl|glb)$/iu;
 const OPEN_SCAN = 'a scan is no job: open it at the Survey, under Scans of the car';
 
 /**
- * Reads a file that a person picked or dropped, and opens it; what is wrong with it shows as `refused`, in the words of
- * the command line.
+ * Reads a file that a person picked, dropped or was sent, and opens it, or asks what to do where it is another state of the open job; what is wrong
+ * with it shows as `refused`, in the words of the command line.
  */
 export async function openFile(file: File): Promise<void> {
   if (SCAN.test(file.name)) return editor.getState().refuse(file.name, [{ place: '', message: OPEN_SCAN }]);
   const read = await readFile(file);
   if ('why' in read) editor.getState().refuse(file.name, [{ place: '', message: read.why }]);
-  else opening.open(file.name, read.text);
+  else opening.bring(file.name, read.text);
 }
 
 export const pickFile = (): void => pickFrom((file) => void openFile(file));

@@ -18,6 +18,7 @@ const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
 const drawing = () => import('../view/draw/Draw.tsx');
 const ofSheet = () => import('./OfSheet.tsx');
 const openDialog = () => import('./dialogs.tsx');
+const takeOver = () => import('./TakeOver.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
 export const SurveyStation = lazy(surveyStation);
@@ -29,6 +30,7 @@ export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
 export const ShopRecord = lazy(shopRecord);
 export const OfSheet = lazy(ofSheet);
+export const TakeOver = lazy(takeOver);
 export const OpenDialog = lazy(async () => ({ default: (await openDialog()).OpenDialog }));
 
 /** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
@@ -46,6 +48,7 @@ export function fetchLater(): void {
     shopRecord,
     ofSheet,
     openDialog,
+    takeOver,
     drawing,
     shopQuestion,
   ];

@@ -1,7 +1,9 @@
 /** How another document takes the place of the open one: from a file, from nothing, the demo; and how a version comes back into it. */
 import { emptyJob } from '../core/job/empty-job.ts';
+import { sameData } from '../core/job/equal.ts';
 import type { Job } from '../core/job/types.ts';
 import { newHistory, type History } from '../core/session/history.ts';
+import { isSameJob } from '../core/take-over/same-job.ts';
 import { admitText } from './document/admit.ts';
 import { undrawn, type Committed, type DocumentStore } from './document/createDocument.ts';
 import type { EditorStore } from './editor/createEditor.ts';
@@ -11,6 +13,8 @@ import type { Version } from './types.ts';
 export interface Opening {
   /** Opens a job file's text. On faults the open job stays, and the editor's `refused` says why. */
   open(fileName: string, text: string): void;
+  /** The same of a file that may be another state of the open job: then it waits in the editor's `otherState` for a person to say what is to be done with it. */
+  bring(fileName: string, text: string): void;
   /**
    * A job in which nothing is drawn yet: an empty one, or `begun` with what the shop has. Like `open`, it has a history and a place of
    * its own; the job before it stands in the earlier versions.
@@ -31,10 +35,18 @@ export function createOpening(document: DocumentStore, editor: EditorStore, keep
   let taken = 0;
   let isWaiting = false;
 
-  function open(fileName: string, text: string): void {
+  function open(fileName: string, text: string, isAsked = false): void {
     const admitted = admitText(text);
     if (!admitted.ok) return editor.getState().refuse(fileName, admitted.faults);
-    takeUp({ history: newHistory(admitted.job), derived: admitted.derived }, fileName);
+    const { job, derived } = admitted;
+    if (isAsked && isOtherState(job)) return editor.getState().askOf({ fileName, job });
+    takeUp({ history: newHistory(job), derived }, fileName);
+  }
+
+  /** Of the very same job nothing could be taken over. */
+  function isOtherState(other: Job): boolean {
+    const { ready, job } = document.getState();
+    return ready && isSameJob(job, other) && !sameData(job, other);
   }
 
   /** Only a job in which nothing was ever done gives up its slot to another. */
@@ -52,7 +64,8 @@ export function createOpening(document: DocumentStore, editor: EditorStore, keep
   const newJob = (begun = emptyJob(document.getState().job.lengthUnit)): void => takeUp(undrawn(begun), '', 'survey');
 
   return {
-    open,
+    open: (fileName, text) => open(fileName, text),
+    bring: (fileName, text) => open(fileName, text, true),
     newJob,
     async newJobFrom(begun) {
       if (isWaiting) return false;

@@ -1,6 +1,7 @@
 /** Words that several stores share. */
 import type { Vec3 } from '../core/geometry/vector.ts';
 import type { EnvelopeId, NodeRef, PointRef, SectionId, TubeRef } from '../core/job/reference.ts';
+import type { Job } from '../core/job/types.ts';
 import type { Ground } from '../core/shape/draw/ground.ts';
 import type { Asked } from '../core/shape/starters/asked.ts';
 import type { StartTrouble } from '../core/shape/starters/trouble.ts';
@@ -45,6 +46,12 @@ export interface Notice {
   readonly message: string;
   /** What could not be read, for download. */
   readonly damaged: readonly Version[];
+}
+
+/** A file that is evidently another state of the open job: what is to be done with it waits for an answer. */
+export interface OtherState {
+  readonly fileName: string;
+  readonly job: Job;
 }
 
 /** A dated copy of a job, kept beside the work. */

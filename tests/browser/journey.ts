@@ -149,11 +149,26 @@ async function untilMayDownload(page: Page): Promise<void> {
   downloads.set(page, [...begun, Date.now()]);
 }
 
-/** Picks a file in the browser's own dialog. */
+/** Picks a file in the browser's own dialog; one that is another state of the open job is opened in its own place. */
 export async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  await openedInItsOwnPlace(page, /"name": ?"([^"\\]*)"/u.exec(text)?.[1] ?? '');
+}
+
+/** Answers what is asked of a file that is another state of the open job; `jobName` is that of the job in it, by which one sees that nothing is asked. */
+export async function openedInItsOwnPlace(page: Page, jobName: string): Promise<void> {
+  await page.waitForFunction(
+    (opened) =>
+      document.querySelector('.take-over-foot, .notice-wrong') !== null ||
+      document.querySelector<HTMLInputElement>('.job-name')?.value === opened,
+    jobName,
+  );
+  const question = page.getByRole('dialog', { name: 'Another state of this job' });
+  if (await question.isHidden()) return;
+  await question.getByRole('button', { name: 'Open it in its own place' }).click();
+  await question.waitFor({ state: 'hidden' });
 }
 
 /** Until the last change is written to the browser's own store. */

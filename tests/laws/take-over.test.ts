@@ -64,7 +64,7 @@ const law = (check: (here: Job, there: Job) => void, seed: number, few = 16): vo
     fc.property(apart, ({ here, there }) => {
       check(here, there);
     }),
-    { seed, numRuns: drawn(few, 600) },
+    { seed, numRuns: drawn(few, 250) },
   );
 
 const offered = (here: Job, there: Job): Set<string> =>

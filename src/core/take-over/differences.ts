@@ -66,7 +66,8 @@ function between(
     if (ours === undefined) {
       return [{ ...common, kind: 'only-there', there: theirs, fields: [], offered: DONE.has(on) }];
     }
-    const fields = on === 'head' ? [] : fieldsBetween(ours, theirs);
+    const fields =
+      on === 'head' ? [{ field: key.split('.').at(-1)!, here: ours, there: theirs }] : fieldsBetween(ours, theirs);
     return [{ ...common, kind: 'differs', here: ours, there: theirs, fields, offered: goesOn(on, ours, theirs) }];
   });
 }

@@ -10,7 +10,7 @@ import type { TubeRef } from '../../core/job/reference.ts';
 import { ownSteps } from '../../core/session/history.ts';
 import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
-import type { Drawing, Notice, PointedOut, Selection, Starting, Station } from '../types.ts';
+import type { Drawing, Notice, OtherState, PointedOut, Selection, Starting, Station } from '../types.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
 
 export interface EditorState {
@@ -27,6 +27,8 @@ export interface EditorState {
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   readonly notice: Notice | null;
+  /** A file that waits to be taken over from, or opened. */
+  readonly otherState: OtherState | null;
   /** The tubes of a chosen node's joint are drawn apart. */
   readonly apart: boolean;
   /** A cage that is being begun; the document shows it as the draft of a gesture. */
@@ -51,6 +53,8 @@ export interface EditorActions {
   /** Says of a file why it was not opened. */
   refuse(fileName: string, faults: readonly Fault[]): void;
   dismissRefusal(): void;
+  /** Asks what is to be done with another state of the job; null: it is answered. */
+  askOf(otherState: OtherState | null): void;
   say(notice: Notice): void;
   dismissNotice(): void;
   drawApart(apart: boolean): void;
@@ -75,6 +79,7 @@ const CLEAR = {
   lookAt: null,
   rehearsing: null,
   refused: null,
+  otherState: null,
   starting: null,
   lastAsked: null,
   drawing: null,
@@ -116,6 +121,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     },
     refuse: (fileName, faults) => set({ refused: { fileName, faults } }),
     dismissRefusal: () => set({ refused: null }),
+    askOf: (otherState) => set({ otherState }),
     say: (notice) => set({ notice }),
     dismissNotice: () => set({ notice: null }),
     drawApart: (apart) => set({ apart }),

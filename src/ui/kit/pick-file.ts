@@ -16,11 +16,11 @@ export async function readFile(file: File): Promise<ReadFile> {
   }
 }
 
-/** The browser's own picker, for files in JSON. */
+/** The browser's own picker, for files in JSON, also where a platform let them pass as plain text alone. */
 export function pickFrom(picked: (file: File) => void): void {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.json,application/json';
+  input.accept = '.json,.txt,application/json,text/plain';
   input.addEventListener('change', () => {
     const file = input.files?.[0];
     if (file) picked(file);
