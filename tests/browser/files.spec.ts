@@ -124,7 +124,7 @@ test('a good file opens in place of the job, picked or dropped on the window', a
   await page.getByRole('main').dispatchEvent('dragover', { dataTransfer: dropped });
   await expect(page.getByText('Drop the job file to open it')).toBeVisible();
   await page.getByRole('main').dispatchEvent('drop', { dataTransfer: dropped });
-  await openedInItsOwnPlace(page, 'Dropped');
+  await openedInItsOwnPlace(page, 'Picked', 'Dropped');
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Dropped');
   await expect(page.getByText('Drop the job file to open it')).toBeHidden();
 });
