@@ -6,10 +6,12 @@ import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ComponentType, ReactNode } from 'react';
 import type { Drawing, Station } from '../store/types.ts';
 import { useDocument, useEditor, useKeeping } from '../store/page.ts';
+import { invitationIn } from '../store/pairing/invitation.ts';
 import { whenIdle } from '../store/whenIdle.ts';
 import FrameStation from '../ui/frame/FrameStation.tsx';
 import { tubeOfRun, useOpenRun } from '../ui/bending/open-run.ts';
-import { useNarrow } from '../ui/kit/useNarrow.ts';
+import { openToMake, useToMake } from '../ui/bending/to-make.ts';
+import { isNarrow, useNarrow } from '../ui/kit/useNarrow.ts';
 import { Band } from './Band.tsx';
 import { Boundary } from './Boundary.tsx';
 import { answerKey } from './commands.ts';
@@ -27,6 +29,7 @@ import {
   StockStation,
   SurveyStation,
   TakeOver,
+  ToMake,
 } from './later.ts';
 import { Notices } from './Notices.tsx';
 import { WAITING } from './waiting.ts';
@@ -35,6 +38,9 @@ import { Stations } from './Stations.tsx';
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
 const bay = import('../view/bay/Bay.tsx');
 const Bay = lazy(() => bay);
+
+/** Read before pairing takes it out of the address. */
+const isInvited = invitationIn(location.hash) !== null;
 
 const PANELS: Record<Station, ComponentType> = {
   survey: SurveyStation,
@@ -58,6 +64,8 @@ export function App(): ReactNode {
   const slot = useKeeping((state) => state.slot);
   const running = useDocument((state) => tubeOfRun(open, slot, state.derived));
   const bent = station === 'shop' ? running : null;
+  const isListed = useToMake() === 'open' && narrow && ready && station === 'shop';
+  const isCovered = bent !== null || isListed;
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showDialog);
@@ -66,6 +74,11 @@ export function App(): ReactNode {
   }, []);
 
   useEffect(() => (ready ? whenIdle(fetchLater) : undefined), [ready]);
+
+  // A telephone that was let in stands beside the machine.
+  useEffect(() => {
+    if (ready && isInvited && isNarrow()) openToMake();
+  }, [ready]);
 
   const Panel = PANELS[station];
   return (
@@ -77,18 +90,16 @@ export function App(): ReactNode {
     >
       <Band showDialog={showDialog} />
       <Notices />
-      <BaySlot ready={ready} covered={bent !== null} />
-      {bent !== null && (
+      <BaySlot ready={ready} covered={isCovered} />
+      {isCovered && (
         <div className="run-page">
           <Boundary part="The bend run">
-            <Suspense fallback={<Waiting />}>
-              <BendRun tube={bent} />
-            </Suspense>
+            <Suspense fallback={<Waiting />}>{bent === null ? <ToMake /> : <BendRun tube={bent} />}</Suspense>
           </Boundary>
         </div>
       )}
-      {bent === null && <Stations />}
-      {bent === null && (
+      {!isCovered && <Stations />}
+      {!isCovered && (
         <div className="work" key={station}>
           {ready && station === 'shop' && !narrow && !rehearsing && (
             <div className="bench">

@@ -5,6 +5,7 @@ import { shownName } from '../core/job/shown.ts';
 import { revisionOf } from '../core/solve/revision.ts';
 import { isOfJob, otherJobInWords, sheetInWords } from '../core/words/sheet.ts';
 import { editor, useDocument } from '../store/page.ts';
+import { forgetToMake } from '../ui/bending/to-make.ts';
 
 export default function OfSheet({ hash }: { readonly hash: string }): ReactNode {
   const derived = useDocument((state) => state.derived);
@@ -50,6 +51,7 @@ export default function OfSheet({ hash }: { readonly hash: string }): ReactNode 
 }
 
 function show(id: string): void {
+  forgetToMake();
   editor.getState().setStation('shop');
   editor.getState().select({ kind: 'tube', id });
 }

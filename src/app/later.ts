@@ -13,6 +13,7 @@ const checksStation = () => import('../ui/checks/ChecksStation.tsx');
 const shopStation = () => import('../ui/shop/ShopStation.tsx');
 const stockStation = () => import('../ui/stock/StockStation.tsx');
 const shopBench = () => import('../ui/shop/ShopBench.tsx');
+const toMake = () => import('../ui/run/ToMake.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
 const drawing = () => import('../view/draw/Draw.tsx');
@@ -26,6 +27,7 @@ export const ChecksStation = lazy(checksStation);
 export const ShopStation = lazy(shopStation);
 export const StockStation = lazy(stockStation);
 export const ShopBench = lazy(shopBench);
+export const ToMake = lazy(toMake);
 export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
 export const ShopRecord = lazy(shopRecord);
@@ -43,6 +45,7 @@ export function fetchLater(): void {
     shopStation,
     stockStation,
     shopBench,
+    toMake,
     bendRun,
     rehearsal,
     shopRecord,

@@ -16,7 +16,9 @@ import { NOTABLE_LENGTH } from '../../core/marks/tape.ts';
 import { useDocument, useResults } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { KeptReadings } from '../bending/KeptReadings.tsx';
+import { useToMake } from '../bending/to-make.ts';
 import { useFeed } from '../bending/useFeed.ts';
+import { useNarrow } from '../kit/useNarrow.ts';
 import { CheckStep } from './CheckStep.tsx';
 import { ClampStep } from './ClampStep.tsx';
 import { CutStep, MarkStep } from './PrepareSteps.tsx';
@@ -25,8 +27,10 @@ import { ReadStep } from './ReadStep.tsx';
 import { leaveRun } from '../bending/open-run.ts';
 import { RadiusQuestion, useAnsweredOnce } from './RadiusQuestion.tsx';
 import { RunKey } from './RunKey.tsx';
+import { KeptAwake } from './KeptAwake.tsx';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
+import { StraightTube } from './StraightTube.tsx';
 import { Touches } from './Touches.tsx';
 import { NOT_ANSWERED_YET } from '../../core/words/radius.ts';
 import { blankInWords, changeInWords, titleOf } from '../../core/words/run.ts';
@@ -39,18 +43,22 @@ import './run.css';
 export default function BendRun({ tube: reference }: { tube: TubeRef }): ReactNode {
   const tube = useDocument((state) => state.derived.byId.get(reference));
   const run = useDocument((state) => findRun(state.job, reference));
+  const isFromList = useToMake() === 'open';
+  const narrow = useNarrow();
   if (tube === undefined) return null;
   return (
     <div className="run">
       <header className="run-head">
         <button type="button" className="press run-back" onClick={() => leaveRun(reference)}>
-          <span aria-hidden="true">‹ </span>Shop
+          <span aria-hidden="true">‹ </span>
+          {isFromList && narrow ? 'Tubes' : 'Shop'}
         </button>
         <h2>
           <span className="number-tag">{tube.number}</span>
           <span className="run-name">{tube.name}</span>
         </h2>
       </header>
+      <KeptAwake />
       <Body key={tube.id} tube={toBeBent(tube, run)} run={run} />
     </div>
   );
@@ -74,16 +82,16 @@ function Body({ tube, run }: BodyProps): ReactNode {
       </>
     );
   }
-  if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
+  const isStraight = tube.bends.length === 0;
   if (errors.length > 0) {
     return (
       <Barred
-        title={`${faultInWords(errors)}: it is not to be bent`}
+        title={isStraight ? faultInWords(errors) : `${faultInWords(errors)}: it is not to be bent`}
         reasons={errors.map((error) => findingInWords(error, derived))}
       />
     );
   }
-  return <RunStart tube={tube} />;
+  return isStraight ? <StraightTube tube={tube} /> : <RunStart tube={tube} />;
 }
 
 /** What was found on the tube since its run began; it folds, since the step's figure stands under it. */

@@ -3,6 +3,7 @@ import { Fragment, type ReactNode } from 'react';
 import { roundingInWords, sideNote } from '../../core/words/marks.ts';
 import { sawMarks } from '../../core/marks/tape.ts';
 import type { RunStep } from '../../core/run/run.ts';
+import type { Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { useDocument } from '../../store/page.ts';
@@ -16,26 +17,36 @@ type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;
 
 export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked: () => void }): ReactNode {
   const { tube, step } = props;
+  return (
+    <>
+      <ToCut tube={tube} blank={step.blank} grip={step.grip} />
+      <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
+        It is cut
+      </Tick>
+    </>
+  );
+}
+
+/** `blank` and `grip` as in the tube's feed. */
+export function ToCut(props: { tube: SolvedTube; blank: number; grip: Feed['grip'] }): ReactNode {
+  const { tube, blank, grip } = props;
   const unit = useDocument((state) => state.job.lengthUnit);
   const stick = tube.section.stick;
   return (
     <>
       <p className="run-figure">
-        <Length mm={step.blank} withUnit />
+        <Length mm={blank} withUnit />
       </p>
       <p>
         of <strong>{sectionInWords(tube.section, unit)}</strong>, cut square. Name its ends A and B.
       </p>
-      <Scrap grip={step.grip} />
-      {stick !== undefined && stick < step.blank && (
+      <Scrap grip={grip} />
+      {stick !== undefined && stick < blank && (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>
           Longer than a stick, <Length mm={stick} withUnit />.
         </p>
       )}
-      <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
-        It is cut
-      </Tick>
     </>
   );
 }

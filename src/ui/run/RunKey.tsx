@@ -7,6 +7,16 @@ import { useEffect, useState, type ReactNode } from 'react';
 /** Two presses that mean one come closer than this, ms. */
 const STANDS_STILL = 400;
 
+/** Whether what has just come takes presses yet. */
+export function useReady(): boolean {
+  const [ready, setReady] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setReady(true), STANDS_STILL);
+    return () => clearTimeout(timer);
+  }, []);
+  return ready;
+}
+
 export function RunKey(props: {
   live?: boolean;
   quiet?: boolean;
@@ -14,11 +24,7 @@ export function RunKey(props: {
   children: ReactNode;
 }): ReactNode {
   const { live = false, quiet = false, onPress } = props;
-  const [ready, setReady] = useState(false);
-  useEffect(() => {
-    const timer = setTimeout(() => setReady(true), STANDS_STILL);
-    return () => clearTimeout(timer);
-  }, []);
+  const ready = useReady();
   return (
     <button
       type="button"

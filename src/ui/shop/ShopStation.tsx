@@ -29,6 +29,7 @@ import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
 import { MADE_COLUMN, MadeSoFar } from './MadeSoFar.tsx';
+import { ToMakeKey } from './ToMakeKey.tsx';
 import { ToolsNote } from './ToolsNote.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { WastePaper } from './WastePaper.tsx';
@@ -70,6 +71,7 @@ export default function ShopStation(): ReactNode {
   }
   return (
     <div className="station">
+      <ToMakeKey />
       <div ref={head}>{tube && <TubeHead tube={tube} />}</div>
       <Tabs label="Parts of the Shop" tabs={PARTS} shown={part} onShow={show}>
         <Part
