@@ -67,12 +67,23 @@ const kept = [
   'store/page.ts',
   'store/scan-page.ts',
   'store/photo-page.ts',
+  'store/pairing/types.ts',
   'store/pairing-page.ts',
 ];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/draw', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
-const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal', 'ui/shop-record', 'ui/stock'];
+const tasks = [
+  'ui/survey',
+  'ui/frame',
+  'ui/checks',
+  'ui/shop',
+  'ui/run',
+  'ui/rehearsal',
+  'ui/shop-record',
+  'ui/stock',
+  'ui/pairing',
+];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
@@ -142,13 +153,21 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'store/shop': [...edited, ...stored, 'store/document'],
   'store/scans': [...edited, ...stored, 'store/document'],
   'store/photos': [...edited, ...stored, 'store/document'],
-  'store/pairing': [...edited, 'store/types.ts', 'store/document', 'store/keeping', 'store/opening.ts'],
+  'store/pairing/types.ts': edited,
+  'store/pairing': [
+    ...edited,
+    'store/types.ts',
+    'store/pairing/types.ts',
+    'store/document',
+    'store/keeping',
+    'store/opening.ts',
+  ],
   'store/whenIdle.ts': [],
   'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
   'store/page.ts': [...edited, ...stores, 'store/shop', 'store/browser.ts'],
   'store/scan-page.ts': [...edited, 'store/storage', 'store/scans', 'store/page.ts'],
   'store/photo-page.ts': [...edited, 'store/storage', 'store/photos', 'store/page.ts'],
-  'store/pairing-page.ts': [...edited, 'store/storage', 'store/pairing', 'store/page.ts'],
+  'store/pairing-page.ts': [...edited, 'store/storage', 'store/pairing/types.ts', 'store/pairing', 'store/page.ts'],
   'view/camera': kept,
   'view/meshes': kept,
   'view/canvas': [...kept, 'view/camera', 'view/meshes'],
@@ -176,7 +195,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['drawing'],
   pdfkit: ['drawing'],
-  qr: ['exports', 'scripts'],
+  qr: ['exports', 'ui/pairing', 'scripts'],
   '@gltf-transform/core': ['exports'],
   fflate: ['exports', 'store/storage'],
   'dejavu-fonts-ttf': ['workers'],

@@ -6,7 +6,7 @@ import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ComponentType, ReactNode } from 'react';
 import type { Drawing, Station } from '../store/types.ts';
 import { useDocument, useEditor, useKeeping } from '../store/page.ts';
-import { invitationIn } from '../store/pairing/invitation.ts';
+import { invitationIn, isPairedHere } from '../store/pairing/invitation.ts';
 import { whenIdle } from '../store/whenIdle.ts';
 import FrameStation from '../ui/frame/FrameStation.tsx';
 import { tubeOfRun, useOpenRun } from '../ui/bending/open-run.ts';
@@ -59,6 +59,8 @@ export function App(): ReactNode {
   const narrow = useNarrow();
   const otherState = useEditor((state) => state.otherState);
   const [dialog, showDialog] = useState<DialogName | null>(null);
+  const [mayBePaired, setMayBePaired] = useState(isPairedHere);
+  if (dialog === 'pairing' && !mayBePaired) setMayBePaired(true);
   // A bend run lies over the Shop, and the bay keeps its view under it.
   const open = useOpenRun();
   const slot = useKeeping((state) => state.slot);
@@ -88,8 +90,8 @@ export function App(): ReactNode {
       data-rehearsing={rehearsing ? '' : undefined}
       data-drawing={drawing ? '' : undefined}
     >
-      <Band showDialog={showDialog} />
-      <Notices />
+      <Band showDialog={showDialog} mayBePaired={mayBePaired} />
+      <Notices mayBePaired={mayBePaired} />
       <BaySlot ready={ready} covered={isCovered} />
       {isCovered && (
         <div className="run-page">

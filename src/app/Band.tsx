@@ -1,6 +1,6 @@
 /** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
 import { WAITING } from './waiting.ts';
-import { useId, useState } from 'react';
+import { Suspense, useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { redoLabel, undoLabel } from '../core/session/history.ts';
 import type { KeepingState } from '../store/keeping/createKeeping.ts';
@@ -9,10 +9,17 @@ import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
 import type { DialogName } from './commands.ts';
 import { closeIcon, openIcon, redoIcon, savedIcon, saveIcon, savingIcon, sign, undoIcon } from './icons.tsx';
+import { PairingMark } from './later.ts';
 import { Menu } from './Menu.tsx';
 import './band.css';
 
-export function Band({ showDialog }: { readonly showDialog: (dialog: DialogName) => void }): ReactNode {
+interface BandProps {
+  readonly showDialog: (dialog: DialogName) => void;
+  /** Then pairing is asked how it stands. */
+  readonly mayBePaired: boolean;
+}
+
+export function Band({ showDialog, mayBePaired }: BandProps): ReactNode {
   const done = useDocument((state) => undoLabel(state.committed.history));
   const isPlace = useEditor((state) => state.undoIsPlace());
   const undone = isPlace ? 'The last place' : done;
@@ -36,6 +43,11 @@ export function Band({ showDialog }: { readonly showDialog: (dialog: DialogName)
         <button type="button" className="band-key file-key" onClick={COMMANDS.save.run}>
           {saveIcon} Save
         </button>
+        {mayBePaired && (
+          <Suspense fallback={null}>
+            <PairingMark open={() => showDialog('pairing')} />
+          </Suspense>
+        )}
         <Menu showDialog={showDialog} />
       </div>
     </header>

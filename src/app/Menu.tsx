@@ -1,4 +1,4 @@
-/** What is wanted now and then: earlier versions, another job, the shop record, the unit, the light, the keys, the cautions. */
+/** What is wanted now and then: earlier versions, another job, the shop record, the phone at the bender, the unit, the light, the keys, the cautions. */
 import { useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { jobDocument, useDocument } from '../store/page.ts';
@@ -41,6 +41,7 @@ export function Menu({ showDialog }: { readonly showDialog: (dialog: DialogName)
         {item(COMMANDS.newJob)}
         {item(COMMANDS.demo)}
         {item(COMMANDS.shopRecord)}
+        {item(COMMANDS.pairing)}
         <UnitChoice />
         <LightChoice />
         {item(COMMANDS.keys)}

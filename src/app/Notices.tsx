@@ -9,13 +9,18 @@ import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
-import { OfSheet } from './later.ts';
+import { HeldStrip, OfSheet } from './later.ts';
 import { ShopTrouble, StorageTrouble } from './StorageTrouble.tsx';
 import './notices.css';
 
-export function Notices(): ReactNode {
+export function Notices({ mayBePaired }: { readonly mayBePaired: boolean }): ReactNode {
   return (
     <div className="notices" aria-live="assertive">
+      {mayBePaired && (
+        <Suspense fallback={null}>
+          <HeldStrip />
+        </Suspense>
+      )}
       <StorageTrouble />
       <ShopTrouble />
       <Awaited />

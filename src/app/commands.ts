@@ -13,7 +13,7 @@ import { destroysChosen, toDestroys } from './destroys.ts';
 import { pickFile, saveFile } from './files.ts';
 import { sendJob } from './send.ts';
 
-export type DialogName = 'versions' | 'shop' | 'keys' | 'about';
+export type DialogName = 'versions' | 'shop' | 'pairing' | 'keys' | 'about';
 
 export interface Command {
   readonly name: string;
@@ -53,6 +53,7 @@ export const COMMANDS = {
   toDestroys: { name: 'To the button that deletes this card or line', keys: ['Alt+Delete'], run: toDestroys },
   versions: { name: 'Earlier versions', keys: [], run: (showDialog) => showDialog('versions') },
   shopRecord: { name: 'Shop record', keys: [], run: (showDialog) => showDialog('shop') },
+  pairing: { name: 'Phone at the bender', keys: ['P'], run: (showDialog) => showDialog('pairing') },
   keys: { name: 'Keys', keys: ['?'], run: (showDialog) => showDialog('keys') },
   about: { name: 'About and cautions', keys: [], run: (showDialog) => showDialog('about') },
   newJob: {

@@ -1,4 +1,4 @@
-/** The dialogs that the menu opens over the work: earlier versions, the shop record, the keys, about and cautions. */
+/** The dialogs that the menu opens over the work: earlier versions, the shop record, the phone at the bender, the keys, about and cautions. */
 import { shownName } from '../core/job/shown.ts';
 import { Suspense, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
@@ -13,7 +13,7 @@ import type { Command, DialogName } from './commands.ts';
 import { dated } from './dated.ts';
 import { downloadVersion, pickShopFile, saveShopFile } from './files.ts';
 import { Dialog } from './Dialog.tsx';
-import { ShopRecord } from './later.ts';
+import { Pairing, ShopRecord } from './later.ts';
 import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
 interface OpenDialogProps {
@@ -27,6 +27,14 @@ export function OpenDialog({ name, closed }: OpenDialogProps): ReactNode {
       return <VersionsDialog closed={closed} />;
     case 'shop':
       return <ShopDialog closed={closed} />;
+    case 'pairing':
+      return (
+        <Dialog title={COMMANDS.pairing.name} closed={closed}>
+          <Suspense>
+            <Pairing />
+          </Suspense>
+        </Dialog>
+      );
     case 'keys':
       return <KeysDialog closed={closed} />;
     case 'about':

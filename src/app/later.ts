@@ -20,6 +20,9 @@ const drawing = () => import('../view/draw/Draw.tsx');
 const ofSheet = () => import('./OfSheet.tsx');
 const openDialog = () => import('./dialogs.tsx');
 const takeOver = () => import('./TakeOver.tsx');
+const pairing = () => import('../ui/pairing/Pairing.tsx');
+const pairingMark = () => import('../ui/pairing/PairingMark.tsx');
+const heldStrip = () => import('../ui/pairing/HeldStrip.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
 export const SurveyStation = lazy(surveyStation);
@@ -30,6 +33,10 @@ export const ShopBench = lazy(shopBench);
 export const ToMake = lazy(toMake);
 export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
+export const Pairing = lazy(pairing);
+/** Of these two only a page that is paired, or was about to be, knows. */
+export const PairingMark = lazy(pairingMark);
+export const HeldStrip = lazy(heldStrip);
 export const ShopRecord = lazy(shopRecord);
 export const OfSheet = lazy(ofSheet);
 export const TakeOver = lazy(takeOver);
@@ -48,6 +55,9 @@ export function fetchLater(): void {
     toMake,
     bendRun,
     rehearsal,
+    pairing,
+    pairingMark,
+    heldStrip,
     shopRecord,
     ofSheet,
     openDialog,

@@ -1,14 +1,21 @@
-/** The job of few tubes with some of them made: the first bent by hand, the second in its run with one bend made, of the others one cut. */
+/** A real job of few tubes with some of them made: one bent by hand, one in its run with a bend made, and of the straight ones none cut. */
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { beginRun, logReading } from '../../src/core/edit/bent.ts';
+import { toDegrees } from '../../src/core/geometry/angle.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { serialiseJob } from '../../src/core/job/serialise.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { drawnTube } from '../../src/core/run/drawn.ts';
-import { feedOf } from '../../src/core/solve/feed.ts';
-import { toDegrees } from '../../src/core/geometry/angle.ts';
 import { setStage, tickRun } from '../../src/core/shape/made-stage.ts';
-import { fewTubes } from '../few-tubes.ts';
+import { feedOf } from '../../src/core/solve/feed.ts';
+import { secondRoundText } from '../command-line.ts';
+
+export interface PartMade {
+  readonly text: string;
+  readonly names: { readonly begun: string; readonly open: readonly string[]; readonly done: readonly string[] };
+  /** A straight tube that is not cut. */
+  readonly cut: string;
+}
 
 function derived(job: Job): Derived {
   const made = derive(job);
@@ -16,12 +23,12 @@ function derived(job: Job): Derived {
   return made.value;
 }
 
-/** Its file's text, and what its tubes are called, in build order. */
-export function partMade(): { readonly text: string; readonly names: readonly string[] } {
-  const parsed = parseJob(fewTubes());
+export function partMade(): PartMade {
+  const parsed = parseJob(secondRoundText());
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   const frame = derived(parsed.job);
-  const [first, second, third] = frame.tubes;
+  const [first, second] = frame.tubes.filter(({ bends }) => bends.length > 1);
+  const straight = frame.tubes.find(({ bends }) => bends.length === 0)!;
   const bent = setStage(parsed.job, frame, first!.id, 'bent');
   const { order } = feedOf(bent, second!);
   const begun = beginRun(bent, second!.id, order, drawnTube(second!));
@@ -29,6 +36,10 @@ export function partMade(): { readonly text: string; readonly names: readonly st
   const { bend } = order[0]!;
   const net = toDegrees(second!.bends[bend - 1]!.angle);
   const read = logReading(ticked, second!.id, bend, { pulled: net + 3, net, on: '2026-03-02' });
-  const cut = setStage(read, derived(read), third!.id, 'cut');
-  return { text: serialiseJob(cut), names: frame.tubes.map(({ name }) => name) };
+  const others = frame.tubes.filter((tube) => tube !== first && tube !== second);
+  return {
+    text: serialiseJob(read),
+    names: { begun: second!.name, open: others.map(({ name }) => name), done: [first!.name] },
+    cut: straight.name,
+  };
 }

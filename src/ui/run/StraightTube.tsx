@@ -6,9 +6,10 @@ import { endInWords, numbered } from '../../core/words/ends.ts';
 import { capital } from '../../core/words/lists.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { leaveRun } from '../bending/open-run.ts';
-import { forgetToMake } from '../bending/to-make.ts';
+import { forgetToMake, useToMake } from '../bending/to-make.ts';
 import { useFeed } from '../bending/useFeed.ts';
 import { keep } from '../kit/kept.ts';
+import { useNarrow } from '../kit/useNarrow.ts';
 import { ToCut } from './PrepareSteps.tsx';
 import { RunKey } from './RunKey.tsx';
 
@@ -18,6 +19,8 @@ export function StraightTube({ tube }: { tube: SolvedTube }): ReactNode {
   const { cutLength, grip } = useFeed(tube);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
+  const isFromList = useToMake() === 'open';
+  const narrow = useNarrow();
   const isCut = stage !== null;
   const title = isCut ? 'Straight, and cut' : 'Straight: cut it';
   return (
@@ -29,6 +32,11 @@ export function StraightTube({ tube }: { tube: SolvedTube }): ReactNode {
       {!isCut && (
         <RunKey key="cut" live onPress={() => edit(`${tube.name}: cut`, tickRun, tube)}>
           Cut to length
+        </RunKey>
+      )}
+      {isCut && isFromList && narrow && (
+        <RunKey key="on" live onPress={() => leaveRun(tube.id)}>
+          On to the next
         </RunKey>
       )}
       <dl className="run-ends">
