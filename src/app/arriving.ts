@@ -1,8 +1,8 @@
 /**
  * Job files that the platform hands to the installed program: opened with it in the system's list of files, or sent to it from a share
- * sheet. Of several the first. They go through the door that a picked file goes through, once the job that is open is there.
+ * sheet. Of several the first. They go through the door that a picked file goes through.
  */
-import { editor, jobDocument } from '../store/page.ts';
+import { editor } from '../store/page.ts';
 import { openFile } from './files.ts';
 
 /** Of the browsers that hand files to installed programs. */
@@ -13,7 +13,7 @@ interface LaunchQueue {
 /** As public/sent.js puts it down. */
 const SENT = { hash: '#sent', shelf: 'sent-job', name: 'X-File-Name' };
 
-/** Takes what is there now, and what comes as long as the page is open. */
+/** Takes what is there now, and what comes as long as the page is open. To be called once the open job is there: it may be a state of that. */
 export function takeArrivals(): void {
   const { launchQueue } = window as { readonly launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(({ files }) => {
@@ -26,7 +26,6 @@ export function takeArrivals(): void {
 }
 
 async function arrive(fetched: () => Promise<File>): Promise<void> {
-  await untilReady();
   try {
     await openFile(await fetched());
   } catch {
@@ -47,13 +46,3 @@ async function fromShelf(): Promise<File> {
   await shelf.delete(SENT.shelf);
   return file;
 }
-
-const untilReady = (): Promise<void> =>
-  new Promise((resolve) => {
-    if (jobDocument.getState().ready) return resolve();
-    const stop = jobDocument.subscribe(({ ready }) => {
-      if (!ready) return;
-      stop();
-      resolve();
-    });
-  });

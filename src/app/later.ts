@@ -17,6 +17,7 @@ const toMake = () => import('../ui/run/ToMake.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
 const drawing = () => import('../view/draw/Draw.tsx');
+const arriving = () => import('./arriving.ts');
 const ofSheet = () => import('./OfSheet.tsx');
 const openDialog = () => import('./dialogs.tsx');
 const takeOver = () => import('./TakeOver.tsx');
@@ -42,7 +43,7 @@ export const OfSheet = lazy(ofSheet);
 export const TakeOver = lazy(takeOver);
 export const OpenDialog = lazy(async () => ({ default: (await openDialog()).OpenDialog }));
 
-/** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
+/** Fetches them all, and what takes the files that the platform hands over. One that does not come is asked for again by whoever needs it, and said there. */
 export function fetchLater(): void {
   const all = [
     frameParts,
@@ -66,4 +67,7 @@ export function fetchLater(): void {
     shopQuestion,
   ];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});
+  arriving()
+    .then(({ takeArrivals }) => takeArrivals())
+    .catch(() => {}); // what came lies where it lay: the next load looks again
 }

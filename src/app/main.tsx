@@ -8,14 +8,12 @@ import { createRoot } from 'react-dom/client';
 import { startPage } from '../store/page.ts';
 import { isPairedHere } from '../store/pairing/invitation.ts';
 import { App } from './App.tsx';
-import { takeArrivals } from './arriving.ts';
 import { Boundary } from './Boundary.tsx';
 import { enterPending } from './commands.ts';
 import { showKeptLight } from './light.ts';
 
 showKeptLight();
 startPage(enterPending);
-takeArrivals();
 if (isPairedHere()) void import('../store/pairing-page.ts').then(({ startPairing }) => startPairing());
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
