@@ -199,8 +199,8 @@ function Both({ one, name, isChosen, put, here, there }: BothProps): ReactNode {
           </tr>
         </thead>
         <tbody>
-          {fieldLines(one.fields, here, there).map((line) => (
-            <tr key={line.label}>
+          {fieldLines(one.fields, here, there).map((line, i) => (
+            <tr key={i}>
               <th scope="row">{line.label}</th>
               <td>{line.here}</td>
               <td>{line.there}</td>

@@ -1,5 +1,7 @@
 /** Another document in the place of the open one. */
 import { beforeEach, describe, expect, it } from 'vitest';
+import { emptyJob } from '../../src/core/job/empty-job.ts';
+import { serialiseJob } from '../../src/core/job/serialise.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { DEMO, documentOf, editorOf, openBrowser, undoOf, type Tab } from './memory.ts';
 
@@ -36,6 +38,19 @@ describe('opening', () => {
     expect(documentOf(tab).revision).toBe(revision);
     editorOf(tab).dismissRefusal();
     expect(editorOf(tab).refused).toBeNull();
+  });
+
+  it('asks first of a file that is another state of the open job, and of no other', () => {
+    const { job } = documentOf(tab);
+    tab.opening.bring('same.json', serialiseJob(job));
+    expect(editorOf(tab).otherState).toBeNull();
+    expect(documentOf(tab).fileName).toBe('same.json');
+    tab.opening.bring('renamed.json', serialiseJob(renamed('Theirs')(job)));
+    expect(editorOf(tab).otherState).toMatchObject({ fileName: 'renamed.json', job: { name: 'Theirs' } });
+    expect(documentOf(tab).fileName).toBe('same.json');
+    tab.opening.bring('strange.json', serialiseJob(emptyJob('mm')));
+    expect(documentOf(tab).fileName).toBe('strange.json');
+    expect(editorOf(tab).otherState).toBeNull();
   });
 
   it('gives a file that opens again as the same job', () => {

@@ -41,19 +41,25 @@ function linesOf(path: readonly string[], a: unknown, b: unknown, here: Job, the
   if (areRecords && (a as unknown[]).length === (b as unknown[]).length) {
     return (a as unknown[]).flatMap((item, i) => linesOf([...path, String(i)], item, (b as unknown[])[i], here, there));
   }
-  const key = path.findLast((each) => !/^\d+$/u.test(each)) ?? '';
+  const key = lastOf(path);
   const texts = [valueInWords(key, a, here, here), valueInWords(key, b, there, here)] as const;
   const areAlike = texts[0] === texts[1];
   return [{ label: labelOf(path), here: texts[0], there: areAlike ? `${texts[1]}, but not the same` : texts[1] }];
 }
 
-/** "end A, against": what stands in what. The innermost alone where the outer says nothing more. */
+const isIndex = (key: string): boolean => /^\d+$/u.test(key);
+
+/** The field within the path. */
+const lastOf = (path: readonly string[]): string => path.findLast((key) => !isIndex(key)) ?? '';
+
+/** "End A, against": of what stands in one of several, in which. */
 function labelOf(path: readonly string[]): string {
-  const [field, index] = path;
-  const last = path.findLast((each) => !/^\d+$/u.test(each)) ?? '';
+  const last = lastOf(path);
   const own = LABELS[last] ?? last.replaceAll(/(?=[A-Z])/gu, ' ').toLowerCase();
-  if (path.length < 3 || index === undefined || !/^\d+$/u.test(index)) return capital(own);
-  const which = field === 'ends' ? `end ${'AB'[Number(index)]}` : `${SINGULAR[field!] ?? field} ${Number(index) + 1}`;
+  const at = path.findLastIndex(isIndex);
+  if (at < 1 || at === path.length - 1) return capital(own);
+  const [list, index] = [path[at - 1]!, Number(path[at])];
+  const which = list === 'ends' ? `end ${'AB'[index]}` : `${SINGULAR[list] ?? list} ${index + 1}`;
   return `${capital(which)}, ${own}`;
 }
 
@@ -90,6 +96,9 @@ const SINGULAR: Readonly<Record<string, string>> = {
   order: 'step',
   gaps: 'gap',
   cuts: 'part',
+  saws: 'saw',
+  notchers: 'notcher',
+  extras: 'line',
 };
 
 const set = (text: string): ReadonlySet<string> => new Set(text.split(' '));

@@ -53,6 +53,16 @@ describe('what differs, in words', () => {
     ]);
   });
 
+  it('says in which of several it stands', () => {
+    const [saw] = sample.tools!.saws;
+    const there = { ...sample, tools: { ...sample.tools!, saws: [{ ...saw!, reach: 50.8 }] } };
+    const [tools] = differencesOf(sample, there);
+    expect(recordInWords(tools!, sample, there)).toBe('Notchers and saws');
+    expect(fieldLines(tools!.fields, sample, there)).toEqual([
+      { label: 'Saw 1, reach', here: '1.614 in', there: '2 in' },
+    ]);
+  });
+
   it('counts what would be too much to read', () => {
     const fields = Array.from({ length: 12 }, (_, i) => ({ field: `figure${i}`, here: i, there: i + 1 }));
     const lines = fieldLines(fields, sample, sample);
