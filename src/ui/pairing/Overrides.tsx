@@ -6,9 +6,11 @@ import { useDocument } from '../../store/page.ts';
 
 export function Overrides(props: {
   readonly overridden: PairingState['overridden'];
+  /** Of this device. */
+  readonly name: string;
   readonly actions: Pick<PairingActions, 'take' | 'dismiss'>;
 }): ReactNode {
-  const { overridden, actions } = props;
+  const { overridden, name, actions } = props;
   const job = useDocument((state) => state.job);
   if (overridden.length === 0) return null;
   return (
@@ -17,6 +19,7 @@ export function Overrides(props: {
       <ul className="pairing-twice">
         {overridden.map((one) => {
           const { title, lines } = overriddenInWords(one, job);
+          const use = one.by === name ? 'Use ours' : 'Use theirs';
           return (
             <li key={one.key}>
               <h4>{title}</h4>
@@ -27,7 +30,7 @@ export function Overrides(props: {
                     <dd>{here}</dd>
                   </div>
                   <div>
-                    <dt>{one.by} wrote</dt>
+                    <dt>{one.by === name ? 'Written here' : `${one.by} wrote`}</dt>
                     <dd>{there}</dd>
                   </div>
                 </dl>
@@ -36,10 +39,10 @@ export function Overrides(props: {
                 <button
                   type="button"
                   className="press"
-                  aria-label={`Use theirs: ${title}`}
+                  aria-label={`${use}: ${title}`}
                   onClick={() => actions.take(one)}
                 >
-                  Use theirs
+                  {use}
                 </button>
                 <button
                   type="button"

@@ -102,7 +102,7 @@ function Shared({ state, actions }: ViewProps): ReactNode {
           <Held faults={held} />
         </section>
       )}
-      <Overrides overridden={overridden} actions={actions} />
+      <Overrides overridden={overridden} name={state.name} actions={actions} />
       {standing !== 'out' && standing !== 'joining' && invitations.length > 0 && (
         <Invitations invitations={invitations} isOpen={isServer} />
       )}

@@ -20,6 +20,7 @@ export function standingInWords({ standing, devices }: Stands): StandingWords {
         words: 'The job comes as soon as the other device answers. Until then what you see here is another job.',
       };
     case 'joined':
+      if (devices.length === 0) return { title: 'Joined', words: '' }; // who else is there is not said yet
       return others === 0
         ? { title: 'Shared, nobody else is here yet', words: 'Scan the address with the phone, or type it in there.' }
         : { title: `Joined, with ${others === 1 ? '1 other device' : `${others} other devices`}`, words: '' };
@@ -42,7 +43,7 @@ export function shortStanding({ standing, devices, held }: Stands): string {
     case 'joining':
       return 'joining';
     case 'joined':
-      return `${devices.length}`;
+      return devices.length === 0 ? 'joined' : `${devices.length}`;
     case 'away':
       return 'away';
     case 'out':
