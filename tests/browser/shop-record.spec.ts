@@ -11,6 +11,7 @@ import {
   showPart,
   expect,
   openFile,
+  openedInItsOwnPlace,
   savedText,
   SIZES,
   start,
@@ -232,6 +233,7 @@ test('at each size the record and the question keep within the page', async ({ p
     await page.keyboard.press('ControlOrMeta+o');
     const buffer = Buffer.from(elsewhere(size.width));
     await (await chooser).setFiles({ name: 'other.json', mimeType: 'application/json', buffer });
+    await openedInItsOwnPlace(page, '');
     await expect(question(page)).toBeVisible();
     const box = (await question(page).boundingBox())!;
     expect(box.x).toBeGreaterThanOrEqual(0);
