@@ -82,7 +82,10 @@ export function createEngine(options: EngineOptions): Engine {
   const introduce = (): void => awareness.setLocalStateField('device', { id: device, name });
   introduce();
   provider.on('sync', (isSynced: boolean) => isSynced && options.stands('joined'));
-  provider.on('status', ({ status }) => status === 'disconnected' && options.stands('away'));
+  provider.on('status', ({ status }) => {
+    if (status === 'disconnected') options.stands('away');
+    if (status === 'connected') introduce(); // under the clock of before the break the others would take it for old
+  });
   provider.on('connection-close', (event) => event?.code !== NOT_LET_IN && options.stands('away'));
   provider.on('closed', ({ code }) => options.stands(code === NOT_LET_IN ? 'out' : 'away'));
 
