@@ -5,4 +5,4 @@ import { openFolder } from '../../src/scripts/relay/folder.mjs';
 const [site, shared, port] = process.argv.slice(2);
 const served = await serveOnNetwork(String(site), Number(port), openFolder(String(shared)));
 writeBeforeTheEnd(served);
-console.log(served.port);
+console.log(String(served.port));

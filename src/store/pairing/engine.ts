@@ -87,7 +87,20 @@ export function createEngine(options: EngineOptions): Engine {
     if (status === 'connected') introduce(); // under the clock of before the break the others would take it for old
   });
   provider.on('connection-close', (event) => event?.code !== NOT_LET_IN && options.stands('away'));
-  provider.on('closed', ({ code }) => options.stands(code === NOT_LET_IN ? 'out' : 'away'));
+  let isOut = false;
+  provider.on('closed', ({ code }) => {
+    isOut = code === NOT_LET_IN;
+    options.stands(isOut ? 'out' : 'away');
+  });
+
+  // The browser knows of a network that is gone long before the connection does; this machine is there without one.
+  const isHere = new URL(url).hostname === 'localhost';
+  const goes = (): void => provider.disconnect();
+  const comes = (): void => void (isOut || provider.connect());
+  if (!isHere) {
+    addEventListener('offline', goes);
+    addEventListener('online', comes);
+  }
 
   return {
     // A browser that keeps nothing is no reason to wait: what the relay has will do.
@@ -112,12 +125,15 @@ export function createEngine(options: EngineOptions): Engine {
       introduce();
     },
     letIn(secret) {
+      isOut = false;
       provider.protocols = ['cagewright', secret];
       provider.disconnect();
       provider.connect();
     },
     nameOf,
     close() {
+      removeEventListener('offline', goes);
+      removeEventListener('online', comes);
       provider.destroy();
       void shelf.destroy();
       doc.destroy();
