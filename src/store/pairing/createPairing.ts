@@ -169,7 +169,7 @@ export function createPairing(
       devices: (devices) => set({ devices }),
       stands(standing) {
         isJoined = standing === 'joined';
-        const isThere = standing === 'out' || paired?.slot !== null;
+        const isThere = standing === 'out' || standing === 'full' || paired?.slot !== null;
         set({ standing: isThere ? standing : 'joining', ...(!isJoined && { devices: [] }) });
       },
     });

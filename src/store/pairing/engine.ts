@@ -6,7 +6,7 @@ import { IndexeddbPersistence } from 'y-indexeddb';
 import { WebsocketProvider } from 'y-websocket';
 import * as Y from 'yjs';
 import { carried, entryOf, type Entry } from '../../core/sharing/entries.ts';
-import type { Came, Device } from './types.ts';
+import type { Came, Device, Standing } from './types.ts';
 
 export interface EngineOptions {
   /** Of the relay: ws://192.168.1.20:4680/together. */
@@ -21,7 +21,7 @@ export interface EngineOptions {
   came(done: readonly Came[]): void;
   devices(devices: readonly Device[]): void;
   /** 'out': the secret is not let in any more, and nothing is tried until `letIn`. */
-  stands(standing: 'joined' | 'away' | 'out'): void;
+  stands(standing: Exclude<Standing, 'off' | 'joining'>): void;
 }
 
 export interface Engine {
@@ -86,17 +86,18 @@ export function createEngine(options: EngineOptions): Engine {
     if (status === 'disconnected') options.stands('away');
     if (status === 'connected') introduce(); // under the clock of before the break the others would take it for old
   });
-  provider.on('connection-close', (event) => event?.code !== NOT_LET_IN && options.stands('away'));
-  let isOut = false;
+  provider.on('connection-close', (event) => isPassing(event) && options.stands('away'));
+  /** What it was ended for: it is not tried again until `letIn`. */
+  let ended: Standing | null = null;
   provider.on('closed', ({ code }) => {
-    isOut = code === NOT_LET_IN;
-    options.stands(isOut ? 'out' : 'away');
+    ended = code === NOT_LET_IN ? 'out' : 'full';
+    options.stands(ended);
   });
 
   // The browser knows of a network that is gone long before the connection does; this machine is there without one.
   const isHere = new URL(url).hostname === 'localhost';
   const goes = (): void => provider.disconnect();
-  const comes = (): void => void (isOut || provider.connect());
+  const comes = (): void => void (ended ?? provider.connect());
   if (!isHere) {
     addEventListener('offline', goes);
     addEventListener('online', comes);
@@ -125,7 +126,7 @@ export function createEngine(options: EngineOptions): Engine {
       introduce();
     },
     letIn(secret) {
-      isOut = false;
+      ended = null;
       provider.protocols = ['cagewright', secret];
       provider.disconnect();
       provider.connect();
@@ -143,6 +144,9 @@ export function createEngine(options: EngineOptions): Engine {
 
 const SELF = 'self';
 const NEVER = new Promise<never>(() => {});
+
+/** From 4400 on the relay has said that it is of no use to try again (y-websocket). */
+const isPassing = (event: CloseEvent | null): boolean => event === null || event.code < 4400 || event.code >= 4500;
 
 /** The relay's word for a secret that is not let in (any more). */
 const NOT_LET_IN = 4401;

@@ -11,9 +11,10 @@ export interface Offer {
 
 /**
  * 'off': the job is on this device alone. 'joining': the first answer of the others is waited for. 'joined'. 'away': the network or the server is gone, and what is
- * done here goes over once it is back. 'out': the secret is not let in any more.
+ * done here goes over once it is back. 'out': the secret is not let in any more. 'full': the relay takes no more of this job, and what is done
+ * here from now on stays here.
  */
-export type Standing = 'off' | 'joining' | 'joined' | 'away' | 'out';
+export type Standing = 'off' | 'joining' | 'joined' | 'away' | 'out' | 'full';
 
 export interface Device {
   readonly name: string;

@@ -31,6 +31,11 @@ export function standingInWords({ standing, devices }: Stands): StandingWords {
         title: 'The address is no longer valid',
         words: 'Scan the new one, on the computer that shares the job. What you do here is kept until then.',
       };
+    case 'full':
+      return {
+        title: 'The job is too large to be shared',
+        words: 'The server takes no more of it. What you do here stays on this device: send the job as a file instead.',
+      };
   }
 }
 
@@ -47,6 +52,7 @@ export function shortStanding({ standing, devices, held }: Stands): string {
     case 'away':
       return 'away';
     case 'out':
+    case 'full':
       return 'out';
   }
 }
