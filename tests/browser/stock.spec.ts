@@ -13,6 +13,7 @@ test('the cutting plan: proven at first sight, sawn stick by stick, and made ane
     await expect(first.getByRole('heading')).toHaveText('Stick 1: 20 ft, batch M-4102, from the rack');
     await expect(first.getByRole('img')).toBeInViewport({ ratio: 1 });
     await expect(first.getByRole('button', { name: 'Main hoop' })).toBeInViewport({ ratio: 1 });
+    await expect(page.getByText(/at each cut the blade is reckoned to eat .* “S” is a spare\./u)).toHaveCount(2);
     await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(6);
   });
 
@@ -27,13 +28,18 @@ test('the cutting plan: proven at first sight, sawn stick by stick, and made ane
   await test.step('sawn: its tubes are cut, and the plan is of what is left', async () => {
     await page.getByRole('button', { name: 'Stick 1 is sawn' }).click();
     await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(5);
-    await expect(page.getByText('Main hoop')).toBeHidden();
+    await expect(page.getByRole('status').filter({ hasText: /is sawn/u })).toHaveText(
+      /^Stick 1 is sawn: Main hoop, .* and Main diagonal\. .* left, scrap\.$/u,
+    );
+    await expect(page.getByRole('heading', { name: /^Stick 2:/u })).toBeFocused();
+    await expect(page.getByRole('button', { name: 'Main hoop' })).toBeHidden();
     await page.getByText('Sawn so far').click();
     await expect(
       page.getByRole('listitem').filter({ hasText: 'Main hoop, Front leg (left), Main diagonal' }),
     ).toBeVisible();
     await page.getByRole('button', { name: 'it was not sawn' }).click();
     await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(6);
+    await expect(page.getByRole('group', { name: 'What was sawn' })).toBeFocused();
     await undoKey(page).click();
     await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(5);
     await undoKey(page).click();

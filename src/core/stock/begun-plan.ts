@@ -5,6 +5,7 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BegunStick } from '../job/kinds/begun.ts';
+import { remembered } from '../remembered.ts';
 import { leastSticksFor } from './least-sticks.ts';
 import { problemOf, sortsOf } from './problem.ts';
 import type { CutPlan, CutStick, Part, Sawing, StickSort } from './types.ts';
@@ -48,6 +49,16 @@ export function begunPlan({ parts, sticks, sawing }: Left, begun: readonly Begun
     unfound: [],
   };
 }
+
+/** What is planned for a section that is being sawn; null where it is not. A look at each of its parts: kept as long as what it is made of. */
+export const begunPlanned = remembered(
+  (
+    section: Left & { readonly begun: readonly BegunStick[] },
+  ): { readonly plan: CutPlan; readonly wanting: readonly never[] } | null => {
+    const plan = begunPlan(section, section.begun);
+    return plan === null ? null : { plan, wanting: [] };
+  },
+);
 
 /** By whole sticks; where that is not known, nothing. */
 function boundOf({ parts, sticks, sawing }: Left, cost: number): number {

@@ -1,7 +1,7 @@
 /** A job's tubes and spares, cut from its sticks: a plan for each section. */
 import { remembered } from '../remembered.ts';
 import type { Frame } from '../solve/types.ts';
-import { begunPlan } from './begun-plan.ts';
+import { begunPlanned } from './begun-plan.ts';
 import { planCuts } from './plan-cuts.ts';
 import type { Solver } from './program.ts';
 import { proveCuts } from './prove.ts';
@@ -20,8 +20,8 @@ export interface SectionPlan extends ToCut, Planned {}
 
 /** Of one section, by the program's own search; the rest of one that is being sawn, as long as that holds. */
 export const planSection = remembered((section: ToCut): Planned => {
-  const begun = begunPlan(section, section.begun);
-  if (begun !== null) return { plan: begun, wanting: [] };
+  const begun = begunPlanned(section);
+  if (begun !== null) return begun;
   const plan = inSawOrder(planCuts(section.parts, section.sticks, section.sawing), section.hoops);
   return { plan, wanting: wantingFor(section, plan) };
 });

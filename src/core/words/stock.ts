@@ -3,6 +3,7 @@ import type { NoStick } from '../checks/types.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { shownName } from '../job/shown.ts';
 import { batchOf, type Stick } from '../job/kinds/stick.ts';
+import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
@@ -88,6 +89,16 @@ const SHOWN = 0.1;
 export function leftInWords(left: number, isKept: boolean, unit: LengthUnit): string {
   const shown = formatLength(left, unit).text;
   return shown === '0' ? 'Nothing left' : `${shown} ${unit} left, ${isKept ? 'back on the rack' : 'scrap'}`;
+}
+
+/** Why there is no plan of a section: a fault of the program. What it failed at is tried again once that is another. */
+export const unplannedInWords = (why: string): string =>
+  `The cutting plan could not be worked out, which is a fault of the program: ${why}. It is tried again when a part or a stick changes.`;
+
+/** What was just done at the saw: `names` what was cut, `left` mm, `job` as it is since. */
+export function sawnInWords(number: number, names: readonly string[], left: number, job: Job): string {
+  const kept = job.sawn.at(-1)?.kept !== undefined;
+  return `Stick ${number} is sawn: ${listed(names)}. ${leftInWords(left, kept, job.lengthUnit)}.`;
 }
 
 /** What is cut, by name. */

@@ -15,14 +15,17 @@ import type { Forecast } from '../../core/forecast/types.ts';
 import { forecast } from '../../core/stages/forecast.ts';
 import { proof } from '../../core/stages/proof.ts';
 import { stock } from '../../core/stages/stock.ts';
+import { begunPlanned } from '../../core/stock/begun-plan.ts';
 import type { Planned } from '../../core/stock/of-job.ts';
 import { isProven } from '../../core/stock/types.ts';
-import type { ToCut } from '../../core/stock/to-cut.ts';
+import { toCut, type ToCut } from '../../core/stock/to-cut.ts';
 import { SLOW } from '../../core/stages/slow.ts';
+import type { SlowStage } from '../../core/stages/slow-stage.ts';
 import { attempt, type DoItem } from '../../workers/doing.ts';
 import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { EditorStore } from '../editor/createEditor.ts';
+import { createLastPlans, type PlanBefore } from './lastPlans.ts';
 
 export interface ResultsState {
   /** Of the document. */
@@ -37,12 +40,18 @@ export interface ResultsState {
   readonly unrehearsed: ReadonlyMap<TubeRef, string>;
   /** How the joints will fit, while somebody looks at it and once it is worked out; else null. */
   readonly forecast: Forecast | null;
-  /** The cutting plans, as far as they are known, by section: the best so far. */
+  /** The cutting plans, as far as they are known, by section: the best so far; of one that is being sawn at once. */
   readonly plans: ReadonlyMap<SectionId, Planned>;
+  /** Of the sections that have none yet, the last that they had. */
+  readonly plansBefore: ReadonlyMap<SectionId, PlanBefore>;
+  /** Of those that will have none, why: a fault of the program. */
+  readonly unplanned: ReadonlyMap<SectionId, string>;
   /** Of the plans that the own search did not prove, how far the search for a cheaper one is. */
   readonly proofs: ReadonlyMap<SectionId, Proof>;
   /** What the variants of the job come to, as far as they were worked out, by their ids. */
   readonly variants: ReadonlyMap<string, VariantFigures>;
+  /** Of those looked at of which nothing will be known, why: a fault of the program. */
+  readonly unmeasured: ReadonlyMap<string, string>;
   /** Why there will be no forecast: a fault of the program. */
   readonly unforecast: string | null;
 }
@@ -64,9 +73,12 @@ const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
   progress: { done: 0, of: 0, failed: [] },
   unrehearsed: new Map(),
   plans: new Map(),
+  plansBefore: new Map(),
+  unplanned: new Map(),
   proofs: new Map(),
   forecast: null,
   variants: new Map(),
+  unmeasured: new Map(),
   unforecast: null,
 };
 
@@ -81,6 +93,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
   let looked: readonly LookedAt[] = [];
   /** Whose plans are looked at. */
   const atProofs = new Set<SectionId>();
+  const lastPlans = createLastPlans();
   /** Where the own search has proven its plan, or is not through, nothing is to be done. */
   const unproven: typeof proof = {
     ...proof,
@@ -111,10 +124,10 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       forecast: (looked.includes(forecast) && slow.known(forecast, derived).get('')) || null,
       variants: slow.known(variants, derived),
     }));
-    return found.ok ? withUnrehearsed({ revision, ...found.value }, null) : withUnrehearsed(bare, found.why);
+    return found.ok ? withWhys({ revision, ...found.value }, null) : withWhys(bare, found.why);
   };
 
-  function plansOf(slow: Runner, derived: Derived): Pick<ResultsState, 'plans' | 'proofs'> {
+  function plansOf(slow: Runner, derived: Derived): Pick<ResultsState, 'plans' | 'plansBefore' | 'proofs'> {
     const proven = slow.known(unproven, derived);
     const { failed } = slow.progress(derived);
     const proofOf = ({ section }: ToCut): Proof => {
@@ -122,25 +135,44 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       if (why !== undefined) return { why };
       return proven.has(section) ? 'done' : 'open';
     };
+    const begun = toCut(derived).flatMap((section) => {
+      const planned = begunPlanned(section);
+      return planned === null ? [] : [[section.section, planned] as const];
+    });
+    const plans = new Map([...begun, ...slow.known(stock, derived), ...proven]);
     return {
-      plans: new Map([...slow.known(stock, derived), ...proven]),
+      plans,
+      plansBefore: lastPlans(derived, document.getState().opened, plans),
       proofs: new Map(unproven.items(derived).map((item) => [item.section, proofOf(item)])),
     };
   }
 
-  /** `stopped`: why nothing more is searched for. */
-  function withUnrehearsed(
-    state: Omit<ResultsState, 'unrehearsed' | 'unforecast'>,
+  /** With why what is missing will never be there. `stopped`: why nothing more is searched for. */
+  function withWhys(
+    state: Omit<ResultsState, 'unrehearsed' | 'unplanned' | 'unmeasured' | 'unforecast'>,
     stopped: string | null,
   ): ResultsState {
+    const { derived } = document.getState();
     const whys = new Map(state.progress.failed.map(({ stage, id, why }) => [`${stage} ${id}`, why]));
-    const unrehearsed = rehearsals.items(document.getState().derived).flatMap(({ id }) => {
-      const why = whys.get(`${rehearsals.name} ${id}`) ?? stopped;
-      return why === null || state.rehearsals.has(id) ? [] : [[id, why] as const];
-    });
-    const unforecast =
-      looked.includes(forecast) && state.forecast === null ? (whys.get(`${forecast.name} `) ?? stopped) : null;
-    return { ...state, unrehearsed: new Map(unrehearsed), unforecast };
+    const missing = <Item extends object>(
+      { name, items, idOf }: SlowStage<Item, unknown>,
+      found: ReadonlyMap<string, unknown>,
+    ) => {
+      // Where the items cannot be told, none can be named.
+      const told = attempt(() => items(derived).map(idOf));
+      return (told.ok ? told.value : []).flatMap((id) => {
+        const why = whys.get(`${name} ${id}`) ?? stopped;
+        return why === null || found.has(id) ? [] : [[id, why] as const];
+      });
+    };
+    const [toForecast, toMeasure] = [looked.includes(forecast), looked.includes(variants)];
+    return {
+      ...state,
+      unrehearsed: new Map(missing(rehearsals, state.rehearsals)),
+      unplanned: new Map(missing(stock, state.plans)),
+      unmeasured: new Map(toMeasure ? missing(variants, state.variants) : []),
+      unforecast: toForecast && state.forecast === null ? (whys.get(`${forecast.name} `) ?? stopped) : null,
+    };
   }
 
   const store = createStore<ResultsState>(known);
@@ -153,7 +185,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       if (gesture.state !== 'idle') runner?.rest();
       else runner?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
     });
-    if (!asked.ok) store.setState(withUnrehearsed(store.getState(), asked.why));
+    if (!asked.ok) store.setState(withWhys(store.getState(), asked.why));
   }
 
   function update(): void {

@@ -1,22 +1,34 @@
 /** Which part is cut from which stick, section by section, in the order of sawing; and what was sawn already. */
-import type { ReactNode } from 'react';
-import type { Section } from '../../core/job/kinds/section.ts';
+import { useCallback, useState, type ReactNode } from 'react';
+import type { SectionId } from '../../core/job/reference.ts';
 import { shownName } from '../../core/job/shown.ts';
-import { leastInWords, TO_BUY, wantingInWords } from '../../core/words/stock.ts';
+import { TO_BUY } from '../../core/words/stock.ts';
 import { stickNumbers } from '../../core/stock/saw-order.ts';
-import type { SectionPlan } from '../../core/stock/of-job.ts';
-import { begunPlan } from '../../core/stock/begun-plan.ts';
-import { isProven } from '../../core/stock/types.ts';
 import { toCut } from '../../core/stock/to-cut.ts';
 import { useDocument, useResults } from '../../store/page.ts';
-import { Proof } from './Proof.tsx';
+import { EndOfPlan } from './EndOfPlan.tsx';
+import { PlanSection, type ShownPlan } from './PlanSection.tsx';
 import { SawnSoFar } from './SawnSoFar.tsx';
-import { StickCard } from './StickCard.tsx';
 
-export function CuttingPlan({ hasTubes, toRack }: { hasTubes: boolean; toRack: () => void }): ReactNode {
+export function CuttingPlan(props: {
+  hasTubes: boolean;
+  toRack: () => void;
+  /** Said to whoever hears the screen. */
+  say: (words: string) => void;
+}): ReactNode {
+  const { hasTubes, toRack, say } = props;
   const derived = useDocument((state) => state.derived);
-  const plans = useResults((state) => state.plans);
+  const known = useResults((state) => state.plans);
+  const before = useResults((state) => state.plansBefore);
+  /** By which number the stick stands that the hand goes on to; 'end': there is none. */
+  const [next, goOn] = useState<number | 'end' | null>(null);
+  const arrived = useCallback(() => goOn(null), []);
   const sections = toCut(derived);
+  const soFar = (
+    <EndOfPlan isNext={next === 'end'} onArrived={arrived}>
+      <SawnSoFar say={say} onBack={() => goOn('end')} />
+    </EndOfPlan>
+  );
   if (!hasTubes)
     return (
       <p className="empty">
@@ -33,60 +45,77 @@ export function CuttingPlan({ hasTubes, toRack }: { hasTubes: boolean; toRack: (
         <button type="button" className="press" onClick={toRack}>
           List the sticks
         </button>
-        <SawnSoFar />
+        {soFar}
       </>
     );
-  const ready = sections.flatMap((section): readonly SectionPlan[] => {
-    // What is being sawn is known at once: the hand stays where it is.
-    const begun = begunPlan(section, section.begun);
-    const planned = begun === null ? plans.get(section.section) : { plan: begun, wanting: [] };
-    return planned === undefined ? [] : [{ ...section, ...planned }];
+  const shown = sections.flatMap((section): readonly ShownPlan[] => {
+    const planned = known.get(section.section);
+    if (planned !== undefined) return [{ plan: { ...section, ...planned }, frame: derived, isOld: false }];
+    const last = before.get(section.section);
+    return last === undefined ? [] : [{ ...last, isOld: true }];
   });
-  const numbers = stickNumbers(ready, derived.job);
-  const used = ready.flatMap(({ plan }) => plan.sticks.map(({ stick }) => stick));
-  const longest = Math.max(
-    ...derived.job.stickSorts.flatMap(({ id, length }) => (used.includes(id) ? [length] : [])),
-    1,
+  const numbers = stickNumbers(
+    shown.map(({ plan }) => plan),
+    derived.job,
   );
+  const longest = Math.max(1, ...shown.map(longestOf));
+  const all = numbers.flat();
+  const sawn = (number: number, words: string): void => {
+    const at = all.indexOf(number);
+    goOn(all[at + 1] ?? all.find((each) => each !== number) ?? 'end');
+    say(words);
+  };
+  const numbersOf = (section: SectionId): readonly number[] =>
+    numbers[shown.findIndex(({ plan }) => plan.section === section)] ?? [];
   return (
     <>
-      <Totals plans={ready} />
+      <Totals plans={shown} />
       {sections.length === 0 && <p className="empty">Every tube is cut.</p>}
-      {sections.map(({ section }) => {
-        const of = derived.job.sections.find(({ id }) => id === section)!;
-        const plan = ready.find((each) => each.section === section);
-        return (
-          <section key={section} className="plan-section" aria-label={`Sticks of ${shownName(of.name)}`}>
-            <h3>{shownName(of.name)}</h3>
-            {plan === undefined ? (
-              <p role="status">Working out the cutting plan…</p>
-            ) : (
-              <Plan plan={plan} of={of} longest={longest} numbers={numbers[ready.indexOf(plan)]!} />
-            )}
-          </section>
-        );
-      })}
-      <SawnSoFar />
+      {sections.map(({ section, parts }) => (
+        <PlanSection
+          key={section}
+          section={section}
+          name={shownName(derived.job.sections.find(({ id }) => id === section)!.name)}
+          parts={parts.length}
+          shown={shown.find(({ plan }) => plan.section === section)}
+          longest={longest}
+          numbers={numbersOf(section)}
+          next={next}
+          onArrived={arrived}
+          onSawn={sawn}
+        />
+      ))}
+      {soFar}
     </>
   );
 }
 
-/** What one comes for. */
-function Totals({ plans }: { plans: readonly SectionPlan[] }): ReactNode {
-  const sorts = useDocument((state) => state.job.stickSorts);
-  const sticks = plans.flatMap(({ plan }) => plan.sticks);
-  const used = sticks.flatMap(({ stick }) => sorts.find(({ id }) => id === stick) ?? []);
-  const bought = used.filter(({ count }) => count === undefined).length;
-  const unplaced = plans.reduce((sum, { plan }) => sum + plan.unplaced.length, 0);
+/** mm: of its sticks. */
+const longestOf = ({ plan: { plan }, frame: { job } }: ShownPlan): number => {
+  const used = new Set(plan.sticks.map(({ stick }) => stick));
+  return Math.max(1, ...job.stickSorts.flatMap(({ id, length }) => (used.has(id) ? [length] : [])));
+};
+
+/** What one comes for; greyed while one of the plans is an old one. */
+function Totals({ plans }: { plans: readonly ShownPlan[] }): ReactNode {
+  const counted = plans.map(({ plan: { plan }, frame: { job } }) => ({
+    sticks: plan.sticks.length,
+    bought: plan.sticks.filter(({ stick }) => job.stickSorts.find(({ id }) => id === stick)?.count === undefined)
+      .length,
+    unplaced: plan.unplaced.length,
+  }));
+  const sum = (of: (each: (typeof counted)[number]) => number): number =>
+    counted.reduce((all, each) => all + of(each), 0);
+  const unplaced = sum((each) => each.unplaced);
   return (
-    <dl className="tally-row">
+    <dl className={plans.some(({ isOld }) => isOld) ? 'tally-row plan-old' : 'tally-row'}>
       <div>
         <dt>Sticks to saw</dt>
-        <dd className="figure">{sticks.length}</dd>
+        <dd className="figure">{sum(({ sticks }) => sticks)}</dd>
       </div>
       <div>
         <dt>{TO_BUY}</dt>
-        <dd className="figure">{bought}</dd>
+        <dd className="figure">{sum(({ bought }) => bought)}</dd>
       </div>
       {unplaced > 0 && (
         <div className="tally-warning-word">
@@ -95,45 +124,5 @@ function Totals({ plans }: { plans: readonly SectionPlan[] }): ReactNode {
         </div>
       )}
     </dl>
-  );
-}
-
-function Plan(props: { plan: SectionPlan; of: Section; longest: number; numbers: readonly number[] }): ReactNode {
-  const {
-    plan: { plan, sawing, wanting },
-    of,
-    longest,
-    numbers,
-  } = props;
-  const sorts = useDocument((state) => state.job.stickSorts);
-  const byId = useDocument((state) => state.derived.byId);
-  const unit = useDocument((state) => state.job.lengthUnit);
-  const listed = sorts.filter(({ section }) => section === of.id);
-  return (
-    <>
-      {plan.sticks.length > 0 && plan.unplaced.length === 0 && <p className="small">{leastInWords(plan, listed)}</p>}
-      <Proof section={of.id} name={shownName(of.name)} />
-      <ol className="sticks">
-        {plan.sticks.map((stick, i) => (
-          <StickCard
-            key={i}
-            number={numbers[i]!}
-            stick={stick}
-            rest={{
-              sticks: plan.sticks.flatMap((each, at) => (at === i ? [] : [{ ...each, number: numbers[at]! }])),
-              proven: isProven(plan),
-            }}
-            sawing={sawing}
-            longest={longest}
-          />
-        ))}
-      </ol>
-      {wanting.map((each) => (
-        <p key={each.parts.map(({ id }) => id).join()} className="notice-warning">
-          <span aria-hidden="true">▲ </span>
-          {wantingInWords(each, (id) => byId.get(id)?.number ?? null, unit)}
-        </p>
-      ))}
-    </>
   );
 }

@@ -2,27 +2,23 @@
 import { useDeferredValue, useMemo, type ReactNode } from 'react';
 import { orderList } from '../../core/quote/order.ts';
 import { orderInWords, type OrderPart } from '../../core/words/order.ts';
-import {
-  NOTHING_TO_GET,
-  ORDER_COLUMNS,
-  orderTotalInWords,
-  STICKS_COMING,
-  stillCheaperInWords,
-} from '../../core/words/quote.ts';
+import { NOTHING_TO_GET, ORDER_COLUMNS, orderTotalInWords, stillCheaperInWords } from '../../core/words/quote.ts';
 import { uncapital } from '../../core/words/lists.ts';
 import { useDocument } from '../../store/page.ts';
 import { usePlans } from './plans.ts';
+import { PlansState } from './PlansState.tsx';
 import './quote.css';
 
 export function OrderList(): ReactNode {
   const derived = useDeferredValue(useDocument((state) => state.derived));
-  const { plans, isWaiting } = usePlans(derived);
+  const known = usePlans(derived);
+  const { plans } = known;
   const list = useMemo(() => orderList(derived, plans), [derived, plans]);
   const parts = orderInWords(list, derived);
   const cheaper = stillCheaperInWords(plans);
   return (
     <>
-      {isWaiting && <p role="status">{STICKS_COMING}</p>}
+      <PlansState {...known} />
       {parts.length === 0 ? (
         <p className="empty">{NOTHING_TO_GET}</p>
       ) : (

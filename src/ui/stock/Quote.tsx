@@ -10,7 +10,6 @@ import {
   onTopInWords,
   QUOTE_IS,
   ROUNDED_IS,
-  STICKS_COMING,
   stillCheaperInWords,
   TAX_IS,
   tookInWords,
@@ -20,6 +19,7 @@ import { jobDocument, useDocument } from '../../store/page.ts';
 import { RateFields } from '../fields/RateFields.tsx';
 import { Section } from '../kit/Section.tsx';
 import { usePlans } from './plans.ts';
+import { PlansState } from './PlansState.tsx';
 import { Extras, Texts } from './QuoteBeside.tsx';
 import { QuoteLineItem } from './QuoteLineItem.tsx';
 import './quote.css';
@@ -30,7 +30,8 @@ export function Quote(): ReactNode {
   // A line costs a look at every end: while a node is dragged the bay comes first.
   const derived = useDeferredValue(useDocument((state) => state.derived));
   const { lengthUnit, quote } = useDocument((state) => state.job);
-  const { plans, isWaiting } = usePlans(derived);
+  const known = usePlans(derived);
+  const { plans } = known;
   const [noting, setNoting] = useState(false);
   const { job } = derived;
   const reckoned = useMemo(() => reckonQuote(derived, plans), [derived, plans]);
@@ -39,7 +40,7 @@ export function Quote(): ReactNode {
       <p className="small">
         {QUOTE_IS} {ROUNDED_IS}
       </p>
-      {isWaiting && <p role="status">{STICKS_COMING}</p>}
+      <PlansState {...known} />
       <Sums reckoned={reckoned} job={job} cheaper={stillCheaperInWords(plans)} />
       <label className="quote-noting">
         <input type="checkbox" checked={noting} onChange={(event) => setNoting(event.target.checked)} />

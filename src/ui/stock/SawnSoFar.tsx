@@ -12,21 +12,28 @@ import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 
-export function SawnSoFar(): ReactNode {
+/** `say` what was done to whoever hears the screen; `onBack` puts the hand somewhere when the row that it was in is gone. */
+interface SawnSoFarProps {
+  readonly say: (words: string) => void;
+  readonly onBack: () => void;
+}
+
+export function SawnSoFar(props: SawnSoFarProps): ReactNode {
   const sawn = useDocument((state) => state.job.sawn);
   if (sawn.length === 0) return null;
   return (
     <Section title="Sawn so far" count={sawn.length}>
       <ul className="sawn">
         {sawn.toReversed().map((stick) => (
-          <SawnStick key={stick.id} stick={stick} />
+          <SawnStick key={stick.id} stick={stick} {...props} />
         ))}
       </ul>
     </Section>
   );
 }
 
-function SawnStick({ stick: { id, section, length, batch, cuts, left, on } }: { stick: Sawn }): ReactNode {
+function SawnStick({ stick, say, onBack }: { stick: Sawn } & SawnSoFarProps): ReactNode {
+  const { id, section, length, batch, cuts, left, on } = stick;
   const job = useDocument((state) => state.job);
   const byId = useDocument((state) => state.derived.byId);
   const unit = useDocument((state) => state.job.lengthUnit);
@@ -53,6 +60,10 @@ function SawnStick({ stick: { id, section, length, batch, cuts, left, on } }: { 
         step="A stick not sawn after all"
         label={`${said}: it was not sawn`}
         run={(of) => unsaw(of, jobDocument.getState().derived, id)}
+        onDone={() => {
+          say(`${said}: not sawn after all.`);
+          onBack();
+        }}
       >
         It was not sawn
       </Command>

@@ -1,12 +1,14 @@
 /** One stick of the plan: drawn to scale, its parts in their order, what is left of it, and the key that says it was sawn. */
-import { useMemo, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, type ReactNode } from 'react';
+import type { Derived } from '../../core/derive.ts';
 import { sawStick, type StillToSaw } from '../../core/shape/saw-stick.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import { isKept } from '../../core/stock/kept.ts';
 import type { CutStick, Part, Sawing } from '../../core/stock/types.ts';
-import { leftInWords, stickInWords } from '../../core/words/stock.ts';
+import { leftInWords, partInWords, sawnInWords, stickInWords } from '../../core/words/stock.ts';
 import { stickDrawing } from '../../drawing/stick.ts';
 import { dayOf } from '../../exports/shared/day.ts';
-import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
+import { editor, jobDocument, useEditor } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { Drawn } from '../kit/Drawn.tsx';
@@ -18,19 +20,26 @@ interface StickCardProps {
   /** 1 = the first that is sawn. */
   readonly number: number;
   readonly stick: CutStick;
+  /** That the plan is of. */
+  readonly frame: Pick<Derived, 'job' | 'byId'>;
   /** What of the plan is still to come then. */
   readonly rest: StillToSaw;
   readonly sawing: Sawing;
   /** mm: how long a stick is that fills the width. */
   readonly longest: number;
+  /** The hand goes on to it: the one before was sawn. */
+  readonly isNext: boolean;
+  readonly onArrived: () => void;
+  readonly onSawn: (number: number, words: string) => void;
 }
 
-export function StickCard({ number, stick, rest, sawing, longest }: StickCardProps): ReactNode {
-  const unit = useDocument((state) => state.job.lengthUnit);
-  const sort = useDocument((state) => state.job.stickSorts.find(({ id }) => id === stick.stick));
-  const kept = useDocument((state) => isKept(state.job, stick.left));
-  const byId = useDocument((state) => state.derived.byId);
-  const { frame, width } = useSpace();
+export function StickCard(props: StickCardProps): ReactNode {
+  const { number, stick, frame, sawing, longest } = props;
+  const { job, byId } = frame;
+  const unit = job.lengthUnit;
+  const sort = useMemo(() => job.stickSorts.find(({ id }) => id === stick.stick), [job, stick]);
+  const kept = isKept(job, stick.left);
+  const { frame: space, width } = useSpace();
   const scale = scaleOn(width);
   const names = useMemo(() => stick.parts.map((part) => shortName(part, byId)), [stick, byId]);
   const length = sort?.length ?? 0;
@@ -43,20 +52,8 @@ export function StickCard({ number, stick, rest, sawing, longest }: StickCardPro
   const said = stickInWords(sort, unit);
   return (
     <li className="stick">
-      <div className="stick-head">
-        <h4>
-          Stick {number}: {said}
-        </h4>
-        <Command
-          quiet
-          step={`Stick ${number} sawn`}
-          label={`Stick ${number} is sawn`}
-          run={(job) => sawStick(job, jobDocument.getState().derived, stick, { on: dayOf(new Date()), rest })}
-        >
-          Sawn
-        </Command>
-      </div>
-      <div ref={frame}>
+      <StickHead {...props} said={said} />
+      <div ref={space}>
         {width > 0 && (
           <Drawn
             {...picture}
@@ -68,12 +65,51 @@ export function StickCard({ number, stick, rest, sawing, longest }: StickCardPro
       <ol className="stick-parts">
         {stick.parts.map((part, i) => (
           <li key={part.id}>
-            <PartName part={part} name={names[i]!} /> <Length mm={part.length} />
+            <PartName part={part} name={names[i]!} tube={byId.get(part.id)} /> <Length mm={part.length} />
           </li>
         ))}
         <li className="stick-left">{leftInWords(stick.left, kept, unit)}</li>
       </ol>
     </li>
+  );
+}
+
+/** What it is, and the key that says it was sawn. */
+function StickHead({
+  number,
+  stick,
+  frame: { byId },
+  rest,
+  said,
+  ...moved
+}: StickCardProps & { said: string }): ReactNode {
+  const { isNext, onArrived, onSawn } = moved;
+  // Not its key: a key pressed twice would saw two sticks.
+  const heading = useRef<HTMLHeadingElement | null>(null);
+  useEffect(() => {
+    if (!isNext) return;
+    heading.current?.focus();
+    onArrived();
+  }, [isNext, onArrived]);
+  const sayIt = (): void => {
+    const names = stick.parts.map((part) => partInWords(part, byId));
+    onSawn(number, sawnInWords(number, names, stick.left, jobDocument.getState().job));
+  };
+  return (
+    <div className="stick-head">
+      <h4 ref={heading} tabIndex={-1}>
+        Stick {number}: {said}
+      </h4>
+      <Command
+        quiet
+        step={`Stick ${number} sawn`}
+        label={`Stick ${number} is sawn`}
+        run={(now) => sawStick(now, jobDocument.getState().derived, stick, { on: dayOf(new Date()), rest })}
+        onDone={sayIt}
+      >
+        Sawn
+      </Command>
+    </div>
   );
 }
 
@@ -84,8 +120,7 @@ const shortName = ({ id, spare }: Part, byId: Tubes): string =>
   spare === null ? String(byId.get(id)?.number ?? '?') : 'S';
 
 /** A tube is chosen by its name, here as in every list. */
-function PartName({ part, name }: { part: Part; name: string }): ReactNode {
-  const tube = useDocument((state) => state.derived.byId.get(part.id));
+function PartName({ part, name, tube }: { part: Part; name: string; tube: SolvedTube | undefined }): ReactNode {
   const isChosen = useEditor(({ selection }) => selection?.kind === 'tube' && selection.id === part.id);
   if (tube === undefined) return <span>Spare</span>;
   return (

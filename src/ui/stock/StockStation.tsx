@@ -1,5 +1,5 @@
 /** Stock: what the tubes are cut from and how, what to order, and what it costs. */
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
 import { Tabs, type Tab } from '../kit/Tabs.tsx';
@@ -13,16 +13,20 @@ import './stock.css';
 
 export default function StockStation(): ReactNode {
   const hasTubes = useDocument((state) => state.derived.tubes.length > 0);
+  const [said, say] = useState('');
   const [part, show] = useKept('stock-part', readPart);
   return (
     <div className="station">
       <Tabs label="Parts of Stock" tabs={PARTS} shown={part} onShow={show}>
-        {part === 'plan' && <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} />}
+        {part === 'plan' && <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} say={say} />}
         {part === 'rack' && <Rack />}
         {part === 'order' && <OrderList />}
         {part === 'quote' && <Quote />}
         {part === 'variants' && <Variants />}
       </Tabs>
+      <p className="spoken-only" role="status" aria-live="polite">
+        {said}
+      </p>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { figuresOf, type Figures } from '../../core/compare/figures.ts';
 import { variants as stage, type VariantFigures } from '../../core/compare/variants.ts';
 import { backToVariant, keepVariant, nameVariant, removeVariant } from '../../core/edit/variants.ts';
+import { fault } from '../../core/job/fault.ts';
 import type { Variant } from '../../core/job/kinds/variant.ts';
 import { MOST_VARIANTS } from '../../core/job/limits.ts';
 import { shownName } from '../../core/job/shown.ts';
@@ -14,6 +15,7 @@ import { SelectField, TextField } from '../fields/Fields.tsx';
 import { Delete } from '../fields/Delete.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Command } from '../kit/Command.tsx';
+import { usePlans } from './plans.ts';
 
 const NOW = '';
 
@@ -108,6 +110,9 @@ function Compared({ variants }: { variants: readonly Variant[] }): ReactNode {
   );
 }
 
+const unmeasuredInWords = (why: string): string =>
+  `What it comes to could not be worked out, which is a fault of the program: ${why}.`;
+
 const figuresIn = (found: VariantFigures | null): Figures | null => (found?.ok ? found.figures : null);
 
 /** Null while it is worked out. */
@@ -116,6 +121,8 @@ function useSide(id: string): VariantFigures | null {
   const plans = useResults((state) => state.plans);
   const findings = useResults((state) => state.findings);
   const kept = useResults((state) => state.variants.get(id));
+  const why = useResults((state) => state.unmeasured.get(id));
+  const { failed } = usePlans(derived);
   const isNow = id === NOW;
   // It goes through every end and article: once for each state of the job, and not each time this is drawn.
   const now = useMemo((): VariantFigures | null => {
@@ -128,7 +135,12 @@ function useSide(id: string): VariantFigures | null {
       ? { ok: true, figures: figuresOf(derived, sections, findings) }
       : null;
   }, [isNow, derived, plans, findings]);
-  return isNow ? now : (kept ?? null);
+  const trouble = isNow ? failed : why !== undefined ? unmeasuredInWords(why) : null;
+  const failing = useMemo(
+    () => (trouble === null ? null : { ok: false as const, faults: [fault('', trouble)] }),
+    [trouble],
+  );
+  return (isNow ? now : kept) ?? failing;
 }
 
 function Kept({ variant: { id, name, on } }: { variant: Variant }): ReactNode {
