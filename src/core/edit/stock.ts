@@ -1,10 +1,12 @@
 /** Edits of what there is to cut from, how it is sawn, and what is cut beside the tubes. */
+import { batchKey, isSameBatch } from '../job/batch.ts';
 import { sortsSawn, type Sawn } from '../job/kinds/sawn.ts';
+import type { Member } from '../job/kinds/member.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { FIRST_KERF, FIRST_KEPT, type Sawing } from '../job/kinds/stock.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
-import type { SectionId } from '../job/reference.ts';
+import type { MemberId, SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, takeOut } from './records.ts';
@@ -54,7 +56,7 @@ export const removeSpare = (job: Job, index: number): Job =>
 /** A piece to test bend of each batch that a member which bends is to be of, where none is listed; the same job where all have one. */
 export function addTestPieces(job: Job): Job {
   const wanted = job.members.flatMap(({ section, batch, die }) =>
-    batch === undefined || die === undefined ? [] : [{ section, batch }],
+    batchKey(batch) === null || die === undefined ? [] : [{ section, batch: batch! }],
   );
   const missing = wanted.filter(
     (one, at) =>
@@ -63,10 +65,23 @@ export function addTestPieces(job: Job): Job {
   return missing.reduce((next, one) => addSpare(next, { ...one, length: TEST_PIECE, count: 1 }), job);
 }
 
+/** The members and spares, these by their places in the job's list, of any batch from then on; the same job where all are. */
+export function dropBatch(
+  job: Job,
+  { members, spares }: { readonly members: readonly MemberId[]; readonly spares: readonly number[] },
+): Job {
+  const [named, listed] = [new Set(members), new Set(spares)];
+  const next = {
+    members: mapKeeping(job.members, (each) => (named.has(each.id) ? withFields<Member>(each, { batch: null }) : each)),
+    spares: mapKeeping(job.spares, (each, at) => (listed.has(at) ? withFields<Spare>(each, { batch: null }) : each)),
+  };
+  return next.members === job.members && next.spares === job.spares ? job : { ...job, ...next };
+}
+
 const isSame = (
   one: { readonly section: SectionId; readonly batch?: string },
   other: { readonly section: SectionId; readonly batch?: string },
-): boolean => one.section === other.section && one.batch === other.batch;
+): boolean => one.section === other.section && isSameBatch(one.batch, other.batch);
 
 /** mm, each of them. */
 export function setSawing(job: Job, fields: Sawing): Job {

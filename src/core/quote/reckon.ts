@@ -11,6 +11,7 @@ import { allBought, type Bought } from './bought.ts';
 import { rounded, shareOf, summed } from '../units/money.ts';
 import {
   cutUntold,
+  lineKey,
   lengthsToCut,
   nameOfLike,
   sticksAlike,
@@ -87,7 +88,7 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
   const { overhead = 0, margin = 0 } = quote.rates ?? {};
   const took = quote.took ?? [];
   const lines = [...materials(frame, plans), ...making(frame), ...extras(quote.extras ?? [])].map(
-    (line): QuoteLine => ({ ...line, took: tookOf(took.filter((entry) => entry.line === line.id)) }),
+    (line): QuoteLine => ({ ...line, took: tookOf(took.filter((entry) => lineKey(entry.line) === lineKey(line.id))) }),
   );
   const groups = QUOTE_GROUPS.flatMap((group): readonly GroupSum[] => {
     const own = lines.filter((line) => line.group === group);
@@ -99,7 +100,7 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
     return [{ group, amount, overhead: over, margin: on, price: summed([amount, over, on]) }];
   });
   const all = (of: (sum: GroupSum) => number): number => summed(groups.map(of));
-  const ids = new Set(lines.map(({ id }) => id));
+  const ids = new Set(lines.map(({ id }) => lineKey(id)));
   return {
     lines,
     groups,
@@ -115,7 +116,7 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
       hours: summed(took.map(({ hours = 0 }) => hours)),
       paid: summed(took.map(({ paid = 0 }) => paid)),
     },
-    stray: took.filter(({ line }) => !ids.has(line)),
+    stray: took.filter(({ line }) => !ids.has(lineKey(line))),
   };
 }
 

@@ -1,4 +1,5 @@
 /** Sticks by a job's cutting plans: which are taken, how many of each, and what they cost where that was said. */
+import { batchKey } from '../job/batch.ts';
 import type { Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { shownName } from '../job/shown.ts';
@@ -57,8 +58,9 @@ export function sticksAlike({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[
   ];
   const alike = new Map<string, AlikeSticks>();
   for (const each of all) {
-    const before = alike.get(nameOfLike(each.like)) ?? { ...none, like: each.like };
-    alike.set(nameOfLike(each.like), {
+    const key = lineKey(nameOfLike(each.like));
+    const before = alike.get(key) ?? { ...none, like: each.like };
+    alike.set(key, {
       like: before.like,
       bought: before.bought + each.bought,
       rack: before.rack + each.rack,
@@ -71,6 +73,12 @@ export function sticksAlike({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[
 /** What such sticks are called by what was noted of them: the same before they are sawn and after. No section's id holds a line break, so that no two have one name, but for batches that are shown alike. */
 export const nameOfLike = ({ section, length, batch, cost }: AlikeSticks['like']): string =>
   `sticks ${length} mm${cost === undefined ? '' : ` at ${cost}`} of ${section}${batch === undefined ? '' : `\n${shownName(batch)}`}`;
+
+/** By which lines of a quote are known: of sticks alike whatever way their batch is typed. */
+export function lineKey(line: string): string {
+  const [named, batch] = line.split('\n', 2) as [string, string?];
+  return batch === undefined ? line : `${named}\n${batchKey(batch)}`;
+}
 
 /** What was sawn, but for left-overs: of a sort that left-overs came to these are sawn first. */
 const wholeOf = ({ sawn }: Pick<Job, 'sawn'>): readonly Sawn[] =>

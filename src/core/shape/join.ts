@@ -3,6 +3,7 @@
  * direction and place in the build order; the other goes, and all that named it names the one. Where they were one in line, a node that only parted
  * them goes too: what was split is as it was.
  */
+import { isSameBatch } from '../job/batch.ts';
 import { dropFeeds } from '../edit/feeds.ts';
 import { withLegs } from '../edit/gussets.ts';
 import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
@@ -90,7 +91,7 @@ function unlike(a: Member, b: Member): Fault | null {
   const differ = (what: string): Fault => fault('', `${one} and ${two} are not of one ${what}`);
   if (a.section !== b.section) return differ('section');
   if (a.die !== undefined && b.die !== undefined && a.die !== b.die) return differ('die');
-  if (a.batch !== b.batch) return differ('batch');
+  if (!isSameBatch(a.batch, b.batch)) return differ('batch');
   return a.mirror === b.mirror ? null : fault('', `only one of ${one} and ${two} has a mirror image`);
 }
 

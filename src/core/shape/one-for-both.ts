@@ -3,6 +3,7 @@
  * place of the other, which goes; all that named the other names the image. What stands on the two alike, or ends at nodes that are
  * one again, is made one with them. Numbers, bend runs and how a tube is fed stay with the steel.
  */
+import { isSameBatch } from '../job/batch.ts';
 import { findRecord, takeOut, withRecords } from '../edit/records.ts';
 import { withoutUnreferred } from '../edit/references.ts';
 import { distanceToPath } from '../geometry/path.ts';
@@ -95,7 +96,7 @@ function offImage({ bars }: Frame, a: Member, b: Member): number {
   const [one, two] = [bars.get(a.id), bars.get(b.id)];
   if (a === b || b.mirror || one === undefined || two === undefined || a.path.length !== b.path.length) return Infinity;
   const isAlike =
-    a.section === b.section && a.die === b.die && a.batch === b.batch && a.cutBy?.length === b.cutBy?.length;
+    a.section === b.section && a.die === b.die && isSameBatch(a.batch, b.batch) && a.cutBy?.length === b.cutBy?.length;
   return isAlike ? Math.max(...one.route.map((place, i) => distance(mirrored(place), two.route[i]!))) : Infinity;
 }
 

@@ -4,6 +4,7 @@
  */
 import { nextId } from '../edit/ids.ts';
 import type { Edited } from '../edit/records.ts';
+import { isSameBatch } from '../job/batch.ts';
 import { fault } from '../job/fault.ts';
 import { costOfLeft, sortsSawn, type Sawn, type SawnPart } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
@@ -149,7 +150,10 @@ const LEFT_IS_GONE =
 function putBack(job: Job, { section, length, batch, cost, from, bought, rack }: Sawn, sorts: readonly Stick[]) {
   if (bought === true) return sorts;
   const isSame = (stick: Stick): boolean =>
-    stick.count !== undefined && stick.section === section && stick.length === length && stick.batch === batch;
+    stick.count !== undefined &&
+    stick.section === section &&
+    stick.length === length &&
+    isSameBatch(stick.batch, batch);
   const there = sorts.find((stick) => stick.id === from && isSame(stick)) ?? sorts.find(isSame);
   if (there !== undefined)
     return sorts.map((stick) => (stick === there ? { ...stick, count: stick.count! + 1 } : stick));
@@ -171,7 +175,7 @@ function withSpares(spares: readonly Spare[], { section, cuts }: Sawn): readonly
   return cuts.reduce((next, { tube, length, batch }) => {
     if (tube !== undefined) return next;
     const there = next.findIndex(
-      (spare) => spare.section === section && spare.length === length && spare.batch === batch,
+      (spare) => spare.section === section && spare.length === length && isSameBatch(spare.batch, batch),
     );
     return there === -1
       ? [...next, { section, length, count: 1, ...(batch !== undefined && { batch }) }]

@@ -2,6 +2,7 @@
  * The two logs of pulls. A pull has no id: two are the same where all that was read is, and of such as many count as were
  * logged. In the shop's log stands no tube and no bend, since those are the job's; die and section go by the shop's ids.
  */
+import { batchKey } from '../job/batch.ts';
 import { MOST_PULLS } from '../job/limits.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Job } from '../job/types.ts';
@@ -25,7 +26,7 @@ export const unlogged = (pulls: readonly Pull[], others: readonly Pull[]): reado
   beyond(pulls, others, keyOf);
 
 const keyOf = ({ die, section, batch, pulled, net, on }: Pull): string =>
-  JSON.stringify([die, section, batch ?? '', pulled, net, on]);
+  JSON.stringify([die, section, batchKey(batch), pulled, net, on]);
 
 /** The shop with these in its log as well. It holds 1000 like a job's: beyond that the oldest are let go. */
 export const withPulls = (shop: Shop, pulls: readonly Pull[]): Shop =>

@@ -4,6 +4,7 @@
  * that were given the same id are both in it. Records without ids are told apart by all that they hold, and of equal ones as many count
  * as there are: one that both have changed is there twice, which a person sees and can mend.
  */
+import { batchKey } from '../job/batch.ts';
 import { sameData } from '../job/equal.ts';
 import { MOST_PULLS } from '../job/limits.ts';
 import { beyond } from './beyond.ts';
@@ -77,7 +78,7 @@ type Counted = ReadonlyMap<string, Sticks[number]>;
 function countedSticks(sticks: Sticks): Counted {
   const counted = new Map<string, Sticks[number]>();
   for (const stick of sticks) {
-    const key = JSON.stringify([stick.section, stick.length, stick.batch ?? '']);
+    const key = JSON.stringify([stick.section, stick.length, batchKey(stick.batch)]);
     const before = counted.get(key);
     counted.set(key, before === undefined ? stick : { ...before, count: before.count + stick.count });
   }

@@ -2,6 +2,7 @@
  * The rack of the shop and the sticks of a job. A job takes the rack over when somebody asks for it; what is then sawn for the job comes off the shop's rack, and what is
  * left goes onto it. Sticks are the same where section, length and batch are.
  */
+import { isSameBatch } from '../job/batch.ts';
 import { costOfLeft, sortsSawn, type Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import type { Job } from '../job/types.ts';
@@ -79,4 +80,4 @@ const isSame = (
   one: Pick<RackStick, 'section' | 'length' | 'batch'>,
   other: Pick<RackStick, 'section' | 'length' | 'batch'>,
 ): boolean =>
-  one.section === other.section && isSameLength(one.length, other.length) && (one.batch ?? '') === (other.batch ?? '');
+  one.section === other.section && isSameLength(one.length, other.length) && isSameBatch(one.batch, other.batch);

@@ -6,6 +6,7 @@
  * that separate a from b. With pulls at one angle only, all is laid to b (a = 0). Without any, b is the elastic recovery of the steel
  * and a is not known: an estimate, which reads low. Angles here are radians.
  */
+import { batchKey, isSameBatch } from '../job/batch.ts';
 import { toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
@@ -51,7 +52,7 @@ const CONTRADICTION: Degrees = 2;
 /** Null only where there are no pulls and the steel is not known either. */
 export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batch: string | undefined): PullLaw | null {
   const same = pulls.filter((pull) => pull.die === die.id && pull.section === section.id);
-  const own = batch === undefined ? [] : same.filter((pull) => pull.batch === batch);
+  const own = batchKey(batch) === null ? [] : same.filter((pull) => isSameBatch(pull.batch, batch));
   const used = own.length > 0 ? own : same;
   const base = { pulls: used, batch: own.length > 0 ? batch! : null };
   if (used.length === 0) {
@@ -120,7 +121,7 @@ export function* contradictions(pulls: readonly Pull[]): Generator<readonly numb
     if (one.net > one.pulled) yield [i];
     for (let k = i + 1; k < pulls.length; k++) {
       const other = pulls[k]!;
-      const comparable = one.die === other.die && one.section === other.section && one.batch === other.batch;
+      const comparable = one.die === other.die && one.section === other.section && isSameBatch(one.batch, other.batch);
       const apart = Math.abs(one.pulled - one.net - (other.pulled - other.net));
       if (comparable && Math.abs(one.net - other.net) <= CONTRADICTION && apart > CONTRADICTION) yield [i, k];
     }

@@ -1,5 +1,6 @@
 /** What a job's plan is made of: its tubes and spares, and the sticks that it has, section by section. */
 import type { Job } from '../job/types.ts';
+import { batchKey } from '../job/batch.ts';
 import { sameData } from '../job/equal.ts';
 import { batchOf } from '../job/kinds/stick.ts';
 import { FIRST_KERF } from '../job/kinds/stock.ts';
@@ -40,8 +41,6 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
   if (job.stickSorts.length === 0) return [];
   const made = new Set(job.made.map(({ tube }) => tube));
   return job.sections.flatMap(({ id: section, stick: bought = null }): readonly ToCut[] => {
-    const sticks = sticksOf(job, section);
-    const begun = (job.stock?.begun ?? []).filter(({ stick }) => sticks.some(({ id }) => id === stick));
     const ofSection = tubes.filter((tube) => tube.section.id === section && !made.has(tube.id));
     const hoops = ofSection.filter(({ member }) => isHoopRole(member.role)).map(({ id }) => id);
     const ofTubes = ofSection.map((tube): Part => ({
@@ -50,9 +49,23 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
       length: feedOf(job, tube).cutLength,
       batch: batchOf(tube.member),
     }));
-    const parts = [...ofTubes, ...sparesOf(job, section)];
+    const spelt = inOneSpelling();
+    const sticks = sticksOf(job, section).map(spelt);
+    const parts = [...ofTubes, ...sparesOf(job, section)].map(spelt);
+    const begun = (job.stock?.begun ?? []).filter(({ stick }) => sticks.some(({ id }) => id === stick));
     return parts.length === 0 ? [] : [{ section, parts, sticks, bought, sawing: sawingOf(job), begun, hoops }];
   });
+}
+
+/** Batches are compared by their text from here on: of each as it was typed where it was first met, and that is with the sticks. */
+function inOneSpelling(): <Named extends { readonly batch: string | null }>(each: Named) => Named {
+  const spelling = new Map<string | null, string | null>();
+  return (each) => {
+    const key = batchKey(each.batch);
+    if (!spelling.has(key)) spelling.set(key, each.batch);
+    const batch = spelling.get(key)!;
+    return batch === each.batch ? each : { ...each, batch };
+  };
 }
 
 /** mm. */

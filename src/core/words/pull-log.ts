@@ -1,4 +1,5 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
+import { batchKey } from '../job/batch.ts';
 import { listed, uncapital } from './lists.ts';
 import { shownName } from '../job/shown.ts';
 import { toDegrees, toRadians, type Degrees } from '../geometry/angle.ts';
@@ -46,7 +47,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
           mendInWords(advice.why, law, mendingPull(law, [net])),
         ]),
     ...reachInWords(law),
-    ...(batch !== undefined && batch !== '' && law.batch === null
+    ...(batch !== undefined && batchKey(batch) !== null && law.batch === null
       ? [`Batch ${shownName(batch)} has no pulls of its own: all of this die and tube count.`]
       : []),
   ].join(' ');

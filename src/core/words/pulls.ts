@@ -1,4 +1,5 @@
 /** The number that a bend is pulled to in words: what kind of number it is, where it comes from, how sure it is, what would mend it. */
+import { batchKey } from '../job/batch.ts';
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { shownName } from '../job/shown.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -78,7 +79,7 @@ export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): s
   if (why === 'coarse-scale') return 'Read between two divisions, and set in Frame how fine the scale is read.';
   if (why !== 'disagree')
     return `One more pull to a finished angle near ${near}° mends that: this first pull, read and logged, is one.`;
-  const batches = new Set(law?.pulls.map(({ batch }) => batch ?? ''));
+  const batches = new Set(law?.pulls.map(({ batch }) => batchKey(batch)));
   const mixed = batches.size > 1 ? ' Batches differ: name the one that the tube is cut from, and log its own.' : '';
   return `Look the log through and take out what was misread, or pull one more to a finished angle near ${near}° to see which is right.${mixed}`;
 }

@@ -9,7 +9,7 @@ import type { Job } from '../job/types.ts';
 import type { OrderList } from '../quote/order.ts';
 import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
 import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
-import type { AlikeSticks, PlanOf } from '../quote/sticks.ts';
+import { lineKey, type AlikeSticks, type PlanOf } from '../quote/sticks.ts';
 import { isProven } from '../stock/types.ts';
 import { listed } from './lists.ts';
 import { stickLengthInWords } from './stock.ts';
@@ -184,7 +184,7 @@ export const stillCheaperInWords = (plans: readonly Pick<PlanOf, 'plan'>[]): str
 
 /** What was noted of a line. */
 export function tookInWords({ line, hours, paid, on, remark }: Took, lines: readonly QuoteLine[], job: Job): string {
-  const of = lines.find(({ id }) => id === line)?.of;
+  const of = lines.find(({ id }) => lineKey(id) === lineKey(line))?.of;
   const name = of === undefined ? `${shownLine(line)}, a line that is no more` : lineInWords(of, job).name;
   const parts = [
     ...(on === undefined || on === '' ? [] : [shownLine(on)]),

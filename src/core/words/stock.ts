@@ -6,6 +6,9 @@ import { batchOf, type Stick } from '../job/kinds/stick.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
+import type { LastCut } from '../stock/last-cut.ts';
+import type { ToCut } from '../stock/to-cut.ts';
+import { isUnknownBatch } from '../stock/unknown-batch.ts';
 import type { Wanting } from '../stock/wanting.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { stepAbove } from '../units/step.ts';
@@ -88,7 +91,9 @@ const SHOWN = 0.1;
 /** What becomes of what is left of a stick, mm. */
 export function leftInWords(left: number, isKept: boolean, unit: LengthUnit): string {
   const shown = formatLength(left, unit).text;
-  return shown === '0' ? 'Nothing left' : `${shown} ${unit} left, ${isKept ? 'back on the rack' : 'scrap'}`;
+  return /^0(?:\.0*)?$/u.test(shown)
+    ? 'Nothing left'
+    : `${shown} ${unit} left, ${isKept ? 'back on the rack' : 'scrap'}`;
 }
 
 /** Why there is no plan of a section: a fault of the program. What it failed at is tried again once that is another. */
@@ -101,40 +106,61 @@ export function sawnInWords(number: number, names: readonly string[], left: numb
   return `Stick ${number} is sawn: ${listed(names)}. ${leftInWords(left, kept, job.lengthUnit)}.`;
 }
 
+/** What is to be known of the end of the last part; null where the saw makes it. */
+export function lastCutInWords(cut: LastCut, unit: LengthUnit): string | null {
+  switch (cut.kind) {
+    case 'sawn':
+      return null;
+    case 'none':
+      return 'No cut behind the last part: its end is the stick’s own, see that it is square.';
+    case 'ground':
+      return `Behind the last part ${comparedLength(cut.over, unit)} of the stick is left, less than the blade eats: it cannot be sawn off, grind it to length.`;
+  }
+}
+
 /** What is cut, by name. */
 export const partInWords = ({ id, spare }: Part, byId: ReadonlyMap<string, { readonly name: string }>): string =>
   spare === null ? (byId.get(id)?.name ?? id) : 'Spare';
 
 /** How the saw is set up, once for all sticks. */
 export function sawingInWords({ kerf, squareOff }: Sawing, unit: LengthUnit): string {
-  const square =
-    squareOff > 0
-      ? `First square one end of each stick: ${formatLength(squareOff, unit).text} ${unit}, the blade’s own cut included. `
-      : '';
-  return `${square}Cut in this order. Lengths are of the blank, as on each tube’s sheet; at each cut the blade is reckoned to eat ${comparedLength(kerf, unit)}. “S” is a spare.`;
+  return `${squareInWords({ kerf, squareOff }, unit)}Cut in this order. Lengths are of the blank, as on each tube’s sheet; at each cut the blade is reckoned to eat ${comparedLength(kerf, unit)}. “S” is a spare.`;
 }
 
-/** What has no stick, and what to get. `numberOf` a tube. */
+/** A cut of less than the blade's width runs out of the stick's end. */
+function squareInWords({ kerf, squareOff }: Sawing, unit: LengthUnit): string {
+  if (squareOff <= 0) return '';
+  if (squareOff < kerf - ROUNDING)
+    return `First grind one end of each stick square: ${comparedLength(squareOff, unit)}, less than the blade eats, cannot be sawn off. `;
+  return `First square one end of each stick: ${formatLength(squareOff, unit).text} ${unit}, the blade’s own cut included. `;
+}
+
+/** What has no stick, and what to get, of a section of that name. `numberOf` a tube. */
 export function wantingInWords(
-  { why, parts, count, length, batch }: Wanting,
+  wanting: Wanting,
+  section: Pick<ToCut, 'sticks'> & { readonly name: string },
   numberOf: (id: string) => number | null,
   unit: LengthUnit,
 ): string {
+  const { why, parts, count, length, batch } = wanting;
   const tubes = parts.flatMap(({ id, spare }) => (spare === null ? [`${numberOf(id) ?? id}`] : []));
   const spares = parts.length - tubes.length;
   const names = listed([...tubes, ...(spares === 0 ? [] : [spares === 1 ? 'a spare' : `${spares} spares`])]);
   const ofBatch = batch === null ? '' : `, of batch ${shownName(batch)}`;
   const sticks = `${count} more of ${stickLengthInWords(length, unit)}${ofBatch}`;
+  const unknown = isUnknownBatch(section, wanting)
+    ? ` No stick of ${section.name} is of batch ${shownName(batch!)}: get such a stick, or ask for no batch.`
+    : '';
   switch (why) {
     case 'none-listed':
       return `No stick of this section is listed: nothing is planned for ${names}.`;
     case 'too-long':
-      return `No stick for ${names}: get ${count === 1 ? 'one' : count} of ${atLeast(length, unit)} or more${ofBatch}.`;
+      return `No stick for ${names}: get ${count === 1 ? 'one' : count} of ${atLeast(length, unit)} or more${ofBatch}.${unknown}`;
     case 'not-found':
       return `No way was found to place ${names} on the sticks that there are: with ${sticks}, there is one.`;
     case 'batch':
     case 'too-few':
-      return `No stick for ${names}: get ${sticks}.`;
+      return `No stick for ${names}: get ${sticks}.${unknown}`;
   }
 }
 

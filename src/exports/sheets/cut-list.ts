@@ -1,13 +1,15 @@
 /** The paper for the saw: stick by stick in the order of sawing, the stick to scale, a box to tick for each part, and what becomes of the rest. */
-import type { Stick } from '../../core/job/kinds/stick.ts';
+import { batchOf, type Stick } from '../../core/job/kinds/stick.ts';
 import { isKept } from '../../core/stock/kept.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { jobRevision } from '../../core/solve/revision.ts';
+import { lastCut } from '../../core/stock/last-cut.ts';
 import { stickNumbers } from '../../core/stock/saw-order.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { sawingOf } from '../../core/stock/to-cut.ts';
 import type { CutStick } from '../../core/stock/types.ts';
 import {
+  lastCutInWords,
   leastInWords,
   leftInWords,
   partInWords,
@@ -69,13 +71,15 @@ interface Laid {
   readonly numbers: readonly number[];
 }
 
-function sectionParts(context: Context, { section, plan, wanting }: SectionPlan, laid: Laid): readonly Part[] {
+function sectionParts(context: Context, { section, sticks, plan, wanting }: SectionPlan, laid: Laid): readonly Part[] {
   const { derived, letters, width, unit } = context;
   const name = shownName(derived.job.sections.find(({ id }) => id === section)!.name);
   const listed = derived.job.stickSorts.filter((stick) => stick.section === section);
   const sentences = [
     ...(plan.sticks.length > 0 && plan.unplaced.length === 0 ? [leastInWords(plan, listed)] : []),
-    ...wanting.map((each) => wantingInWords(each, (id) => derived.byId.get(id)?.number ?? null, unit)),
+    ...wanting.map((each) =>
+      wantingInWords(each, { sticks, name }, (id) => derived.byId.get(id)?.number ?? null, unit),
+    ),
   ];
   const opening = stacked(
     gap(3),
@@ -109,13 +113,18 @@ function stickPart(context: Context, stick: CutStick, number: number, longest: n
   );
   const [firstRow, ...others] = rows as [Block, ...Block[]];
   const drawnRow = stacked(drawn(picture), gap(1), firstRow);
-  const mark = kept && sort.batch !== undefined ? `: write batch ${shownName(sort.batch)} on it` : '';
+  const batch = batchOf(sort);
+  const mark = kept && batch !== null ? `: write batch ${shownName(batch)} on it` : '';
+  const atLast = lastCutInWords(lastCut(sort.length, stick.parts, sawingOf(derived.job)), unit);
   const name = shownName(derived.job.sections.find(({ id }) => id === sort.section)!.name);
   const heading = stacked(
     gap(3),
     paragraph(letters, `Stick ${number}: ${name}, ${stickInWords(sort, unit)}`, width, { ...HEAD, most: 1 }),
   );
-  const rest = paragraph(letters, `${leftInWords(stick.left, kept, unit)}${mark}.`, width, { after: 2 });
+  const rest = stacked(
+    paragraph(letters, `${leftInWords(stick.left, kept, unit)}${mark}.`, width, { after: 2 }),
+    ...(atLast === null ? [] : [paragraph(letters, atLast, width, { after: 2 })]),
+  );
   const whole = stacked(drawnRow, ...others, gap(1), rest);
   // A stick stays on one page, where that holds it: read over a page's end it looks like two.
   const isOne = whole.height < MOST_OF_A_PAGE * contentHeight(context.paper);

@@ -1,4 +1,5 @@
 /** Lists to choose from, made from the job's records, and the words for what is chosen. */
+import { batchesOnce } from '../../core/job/batch.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Axis } from '../../core/geometry/vector.ts';
@@ -81,9 +82,8 @@ export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] => [
 ];
 
 /** Every batch that a pull, a member or a certificate names, once. */
-export const batchesIn = ({ pulls, members, certificates }: Job): readonly string[] => [
-  ...new Set([...pulls, ...members, ...certificates].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),
-];
+export const batchesIn = ({ pulls, members, certificates }: Job): readonly string[] =>
+  batchesOnce([...pulls, ...members, ...certificates]);
 
 /** On a tube, so far from an end or a bend. */
 export type AlongTube = Extract<OnMember, { readonly distance: number }>;

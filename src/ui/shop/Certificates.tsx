@@ -1,4 +1,5 @@
 /** Certificates of material, by heat: every entry edited where it stands. */
+import { batchesOnce, isSameBatch } from '../../core/job/batch.ts';
 import { useEffect, useMemo, useRef, type ReactNode } from 'react';
 import { addCertificate, removeCertificate, updateCertificate } from '../../core/edit/certificates.ts';
 import type { Certificate } from '../../core/job/kinds/certificate.ts';
@@ -23,7 +24,7 @@ export function Certificates(): ReactNode {
   const sections = useDocument((state) => state.job.sections);
   const rows = useMemo(() => certificates.map((certificate, index) => ({ certificate, index })), [certificates]);
   const columns = useMemo(() => columnsFor(sections), [sections]);
-  const heats = [...new Set(members.flatMap(({ batch }) => (batch === undefined ? [] : [batch])))];
+  const heats = batchesOnce(members);
   const list = useRef<HTMLDivElement>(null);
   const isAdded = useRef(false);
   // The new one is typed next: its heat, or its certificate where the heat is known.
@@ -33,7 +34,7 @@ export function Certificates(): ReactNode {
     const cells = list.current?.querySelector<HTMLTableRowElement>('tbody tr:last-child')?.cells;
     cells?.[certificates.at(-1)?.batch === '' ? 0 : 1]?.focus();
   }, [certificates]);
-  const bare = heats.filter((heat) => certificates.every(({ batch }) => batch !== heat));
+  const bare = heats.filter((heat) => certificates.every(({ batch }) => !isSameBatch(batch, heat)));
   return (
     <>
       <p className="small">

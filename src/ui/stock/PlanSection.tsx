@@ -1,11 +1,16 @@
 /** The cutting plan of one section: how it is sawn, how good it is, its sticks, and what to get. While it is worked out anew the last one stands there greyed, so that nothing jumps; none of its keys can be pressed. */
 import type { ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
+import { dropBatch } from '../../core/edit/stock.ts';
 import type { SectionId } from '../../core/job/reference.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
+import { isUnknownBatch } from '../../core/stock/unknown-batch.ts';
+import type { Wanting } from '../../core/stock/wanting.ts';
 import { isProven } from '../../core/stock/types.ts';
 import { leastInWords, sawingInWords, unplannedInWords, wantingInWords } from '../../core/words/stock.ts';
 import { useResults } from '../../store/page.ts';
+import { Command } from '../kit/Command.tsx';
 import { Proof } from './Proof.tsx';
 import { StickCard } from './StickCard.tsx';
 
@@ -51,7 +56,7 @@ export function PlanSection({ section, name, parts, shown, ...props }: PlanSecti
         </p>
       )}
       {isFound && <Proof section={section} name={name} />}
-      {shown !== undefined && (why === undefined || isFound) && <Plan shown={shown} {...props} />}
+      {shown !== undefined && (why === undefined || isFound) && <Plan shown={shown} name={name} {...props} />}
     </section>
   );
 }
@@ -63,11 +68,28 @@ const workingInWords = (parts: number, anew: boolean): string => {
     : `Working out the cutting plan for ${many}…`;
 };
 
-type PlanProps = { shown: ShownPlan } & Pick<PlanSectionProps, 'longest' | 'numbers' | 'next' | 'onArrived' | 'onSawn'>;
+type PlanProps = { shown: ShownPlan } & Pick<
+  PlanSectionProps,
+  'name' | 'longest' | 'numbers' | 'next' | 'onArrived' | 'onSawn'
+>;
 
-function Plan({ shown: { plan: planned, frame, isOld }, longest, numbers, next, ...moved }: PlanProps): ReactNode {
+/** Whose batch it is that is asked for. */
+const whoAsks = ({ parts }: Wanting, byId: Derived['byId']) => ({
+  members: parts.flatMap(({ id, spare }) => (spare === null ? (byId.get(id)?.member.id ?? []) : [])),
+  spares: parts.flatMap(({ spare }) => spare ?? []),
+});
+
+function Plan({
+  shown: { plan: planned, frame, isOld },
+  longest,
+  numbers,
+  next,
+  name,
+  ...moved
+}: PlanProps): ReactNode {
   const { plan, sawing, wanting, section } = planned;
   const { job, byId } = frame;
+  const numberOf = (id: string): number | null => byId.get(id)?.number ?? null;
   const listed = job.stickSorts.filter((stick) => stick.section === section);
   return (
     <div className={isOld ? 'plan-section plan-old' : 'plan-section'} inert={isOld}>
@@ -92,10 +114,21 @@ function Plan({ shown: { plan: planned, frame, isOld }, longest, numbers, next, 
         ))}
       </ol>
       {wanting.map((each) => (
-        <p key={each.parts.map(({ id }) => id).join()} className="notice-warning">
-          <span aria-hidden="true">▲ </span>
-          {wantingInWords(each, (id) => byId.get(id)?.number ?? null, job.lengthUnit)}
-        </p>
+        <div key={each.parts.map(({ id }) => id).join()} className="notice-warning">
+          <p>
+            <span aria-hidden="true">▲ </span>
+            {wantingInWords(each, { sticks: planned.sticks, name }, numberOf, job.lengthUnit)}
+          </p>
+          {isUnknownBatch(planned, each) && (
+            <Command
+              quiet
+              step={`No batch asked for any more: ${shownName(each.batch!)}`}
+              run={(now) => dropBatch(now, whoAsks(each, byId))}
+            >
+              Ask for no batch
+            </Command>
+          )}
+        </div>
       ))}
     </div>
   );

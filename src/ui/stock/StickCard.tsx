@@ -4,8 +4,9 @@ import type { Derived } from '../../core/derive.ts';
 import { sawStick, type StillToSaw } from '../../core/shape/saw-stick.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { isKept } from '../../core/stock/kept.ts';
+import { lastCut } from '../../core/stock/last-cut.ts';
 import type { CutStick, Part, Sawing } from '../../core/stock/types.ts';
-import { leftInWords, partInWords, sawnInWords, stickInWords } from '../../core/words/stock.ts';
+import { lastCutInWords, leftInWords, partInWords, sawnInWords, stickInWords } from '../../core/words/stock.ts';
 import { stickDrawing } from '../../drawing/stick.ts';
 import { dayOf } from '../../exports/shared/day.ts';
 import { editor, jobDocument, useEditor } from '../../store/page.ts';
@@ -49,6 +50,7 @@ export function StickCard(props: StickCardProps): ReactNode {
     return stickDrawing(screenLetters, drawn, { longest, width: width / scale, unit });
   }, [stick, sawing, length, kept, longest, width, scale, unit, names]);
   if (sort === undefined) return null;
+  const atLast = lastCutInWords(lastCut(length, stick.parts, sawing), unit);
   const said = stickInWords(sort, unit);
   return (
     <li className="stick">
@@ -69,6 +71,7 @@ export function StickCard(props: StickCardProps): ReactNode {
           </li>
         ))}
         <li className="stick-left">{leftInWords(stick.left, kept, unit)}</li>
+        {atLast !== null && <li className="stick-left">{atLast}</li>}
       </ol>
     </li>
   );

@@ -28,7 +28,7 @@ const section = (parts: readonly Part[], more: Partial<ToCut> = {}): ToCut => ({
   ...more,
 });
 const said = (of: ToCut, unit: 'mm' | 'in' = 'mm'): readonly string[] =>
-  planSection(of).wanting.map((each) => wantingInWords(each, (id) => Number(id), unit));
+  planSection(of).wanting.map((each) => wantingInWords(each, { ...of, name: 'Tube' }, (id) => Number(id), unit));
 
 describe('of a section without a stick', () => {
   const parts = [part('1', 700.3), part('2', 700.3), ...spares(3, 400)];

@@ -60,7 +60,11 @@ it('while a plan is worked out anew the last one is there, with the job that it 
   expect(before.plan.plan).toBe(old.plan);
   expect(before.frame.job).toBe(job);
   tab.idle();
-  expect(resultsOf(tab).plans.get(BRACKET)!.plan.sticks.flatMap(({ parts }) => parts)).toHaveLength(79);
+  expect(
+    resultsOf(tab)
+      .plans.get(BRACKET)!
+      .plan.sticks.flatMap(({ parts }) => parts),
+  ).toHaveLength(79);
   expect(resultsOf(tab).plansBefore.size).toBe(0);
 });
 
@@ -77,7 +81,9 @@ it('what is left of a plan that is being sawn is known at once', () => {
   const [first, ...others] = plan.sticks;
   const rest = { sticks: others.map((each, i) => ({ ...each, number: i + 2 })), proven: false };
   documentOf(tab).edit('Sawn', (job) => sawStick(job, documentOf(tab).derived, first!, { on: '2026-03-02', rest }));
-  expect(resultsOf(tab).plans.get(BRACKET)!.plan.sticks.map(({ number }) => number)).toEqual(
-    others.map((_, i) => i + 2),
-  );
+  expect(
+    resultsOf(tab)
+      .plans.get(BRACKET)!
+      .plan.sticks.map(({ number }) => number),
+  ).toEqual(others.map((_, i) => i + 2));
 });

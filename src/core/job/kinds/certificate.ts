@@ -1,5 +1,6 @@
 /** What a certificate says of a heat of tube: by its heat a member is traced to it. */
 import * as v from 'valibot';
+import { batchKey, isSameBatch } from '../batch.ts';
 import { MOST_CERTIFICATES } from '../limits.ts';
 import type { SectionId } from '../reference.ts';
 import type { Kind } from './kind.ts';
@@ -33,6 +34,8 @@ export const certificatesOf = (
   certificates: readonly Certificate[],
   { batch, section }: { readonly batch?: string; readonly section: SectionId },
 ): readonly Certificate[] =>
-  batch === undefined
+  batchKey(batch) === null
     ? []
-    : certificates.filter((each) => each.batch === batch && (each.section === undefined || each.section === section));
+    : certificates.filter(
+        (each) => isSameBatch(each.batch, batch) && (each.section === undefined || each.section === section),
+      );

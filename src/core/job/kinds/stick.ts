@@ -1,5 +1,6 @@
 /** Sticks that a job is cut from: so many of one section and length, at what one of them costs. */
 import * as v from 'valibot';
+import { batchKey } from '../batch.ts';
 import { NOT_WHOLE } from '../fault.ts';
 import { GREATEST_COST, MOST_STICK_SORTS, MOST_STICKS } from '../limits.ts';
 import type { SectionId } from '../reference.ts';
@@ -20,9 +21,9 @@ export interface Stick {
   readonly rack?: true;
 }
 
-/** Heat or batch of a stick or a part; null: of none, also where its name is nothing. */
+/** Heat or batch of a stick or a part, as typed; null: of none, also where its name is nothing. */
 export const batchOf = ({ batch }: { readonly batch?: string }): string | null =>
-  batch === undefined || batch === '' ? null : batch;
+  batchKey(batch) === null ? null : batch!;
 
 /** How many there are of something: 0 and up. */
 export const howMany = v.pipe(number(0, MOST_STICKS, 'below zero', `beyond ${MOST_STICKS}`), v.integer(NOT_WHOLE));
