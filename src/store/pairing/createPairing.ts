@@ -167,6 +167,7 @@ export function createPairing(
       },
       came: (done) => void unsaid.push(...done),
       devices: (devices) => set({ devices }),
+      named: (name) => set({ name }),
       stands(standing) {
         isJoined = standing === 'joined';
         const isThere = standing === 'out' || standing === 'full' || paired?.slot !== null;

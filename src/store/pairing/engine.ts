@@ -20,6 +20,8 @@ export interface EngineOptions {
   /** What others did, oldest first, since the last time. */
   came(done: readonly Came[]): void;
   devices(devices: readonly Device[]): void;
+  /** Another device has this one's name already, so it goes by another. */
+  named(name: string): void;
   /** 'out': the secret is not let in any more, and nothing is tried until `letIn`. */
   stands(standing: Exclude<Standing, 'off' | 'joining'>): void;
 }
@@ -72,12 +74,21 @@ export function createEngine(options: EngineOptions): Engine {
     heard = [];
     if (entries.length > 0) options.heard(entries);
   });
-  const showDevices = (): void =>
-    options.devices(
-      present()
-        .map((each) => ({ name: each.name, isSelf: each.id === device }))
-        .toSorted((a, b) => Number(b.isSelf) - Number(a.isSelf) || a.name.localeCompare(b.name)),
-    );
+  function showDevices(): void {
+    const others = present().filter(({ id }) => id !== device);
+    // Of two of one name the one that is listed behind the other takes another.
+    if (others.some((each) => each.name === name && each.id < device)) {
+      const taken = new Set(others.map((each) => each.name));
+      let nth = 2;
+      while (taken.has(`${name} ${nth}`)) nth += 1;
+      name = `${name} ${nth}`;
+      options.named(name);
+      introduce();
+      return; // which shows them
+    }
+    const named = others.map((each) => ({ name: each.name, isSelf: false }));
+    options.devices([{ name, isSelf: true }, ...named.toSorted((a, b) => a.name.localeCompare(b.name))]);
+  }
   awareness.on('change', showDevices);
   const introduce = (): void => awareness.setLocalStateField('device', { id: device, name });
   introduce();
