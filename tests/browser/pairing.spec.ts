@@ -172,7 +172,7 @@ test('both rename the job apart: the later counts, both are shown, and one key t
   await openDialog(desk);
   await expect(dialog(desk)).toContainText('Both wrote: 1');
   await dialog(desk)
-    .getByRole('button', { name: /^Use theirs/u })
+    .getByRole('button', { name: /^Use ours/u })
     .click();
   await closeDialog(desk);
   await expect(jobName(phone)).toHaveValue('From the desk');
