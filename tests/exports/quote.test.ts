@@ -84,6 +84,28 @@ describe('the papers of a quote', () => {
     }
   });
 
+  it('tell the customer who it is from, its number and how long it holds, and nothing of how the shop reckons', async () => {
+    const quote = {
+      ...QUOTE,
+      number: '2026-014',
+      validUntil: 'Candlemas',
+      rates: { ...QUOTE.rates, tax: { name: 'Tithe', percent: 10 } },
+    };
+    const of = derivedFrom(JSON.stringify({ ...JSON.parse(demoText()), quote, stock: STOCK }));
+    const found = await plansOf(of);
+    const words = (await pagesOf('customer', 'a4', of, found))
+      .flatMap(({ texts }) => texts.map(({ text }) => text))
+      .join(' ');
+    const { whole, tax, toPay } = reckonQuote(of, found);
+    expect(words).toMatch(/^A workshop by the river Quote /u);
+    for (const said of ['Number: 2026-014', 'Valid until: Candlemas', 'Tithe, 10 %', 'Total without tax'])
+      expect(words).toContain(said);
+    for (const amount of [whole.price, tax!.amount, toPay]) expect(words).toContain(`${amount.toFixed(2)} crowns`);
+    expect(words.slice(0, words.indexOf('Not in this total'))).not.toMatch(
+      /Sawing|Fitting, by|Mitre|Making|Charged beside|Overhead|Margin|Sticks of/u,
+    );
+  });
+
   it('tell the shop how each line came, what is put on, and what it took', async () => {
     const { lines, whole } = reckonQuote(frame, plans);
     const words = await wordsOf('shop');

@@ -7,8 +7,11 @@ import type { Job } from '../job/types.ts';
 export const setRates = (job: Job, rates: Rates): Job => withPart(job, 'rates', rates);
 
 /** Texts of the customer's page; '' takes one out. */
-export const setQuoteText = (job: Job, which: 'heading' | 'customer' | 'terms', text: string): Job =>
-  withPart(job, which, text === '' ? undefined : text);
+export const setQuoteText = (
+  job: Job,
+  which: 'heading' | 'customer' | 'number' | 'validUntil' | 'terms',
+  text: string,
+): Job => withPart(job, which, text === '' ? undefined : text);
 
 export const addExtra = (job: Job, extra: Extra): Job => withPart(job, 'extras', [...extrasOf(job), extra]);
 

@@ -1,7 +1,7 @@
 /** The figures of a shop's rates by their names, for whoever shows or changes one of them. */
 import { MINUTES, PRICES, type Priced, type Rates, type Timed } from './kinds/rates.ts';
 
-export type RateName = 'hourly' | 'overhead' | 'margin' | Timed | Priced;
+export type RateName = 'hourly' | 'overhead' | 'margin' | 'tax' | Timed | Priced;
 
 const isTimed = (name: RateName): name is Timed => (MINUTES as readonly string[]).includes(name);
 const isPriced = (name: RateName): name is Priced => (PRICES as readonly string[]).includes(name);
@@ -10,6 +10,7 @@ const isPriced = (name: RateName): name is Priced => (PRICES as readonly string[
 export function rateOf(rates: Rates, name: RateName): number | null {
   if (isTimed(name)) return rates.minutes?.[name] ?? null;
   if (isPriced(name)) return rates.prices?.[name] ?? null;
+  if (name === 'tax') return rates.tax?.percent ?? null;
   return rates[name] ?? null;
 }
 
@@ -17,8 +18,13 @@ export function rateOf(rates: Rates, name: RateName): number | null {
 export function withRate(rates: Rates, name: RateName, value: number | null): Rates {
   if (isTimed(name)) return withPart(rates, 'minutes', put(rates.minutes ?? {}, name, value));
   if (isPriced(name)) return withPart(rates, 'prices', put(rates.prices ?? {}, name, value));
+  if (name === 'tax') return put(rates, 'tax', value === null ? null : { name: rates.tax?.name ?? '', percent: value });
   return put(rates, name, value);
 }
+
+/** The same with what the tax is called; of rates without one the same rates. */
+export const withTaxName = (rates: Rates, name: string): Rates =>
+  rates.tax === undefined ? rates : put(rates, 'tax', { ...rates.tax, name });
 
 /** The same with what the money is called; '' takes that out. */
 export const withCurrency = (rates: Rates, currency: string): Rates =>

@@ -7,6 +7,7 @@ import { NAMED } from './kinds.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die } from './kinds/die.ts';
+import type { Quote } from './kinds/quote.ts';
 import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
 import type { Job, NamedList } from './types.ts';
@@ -26,19 +27,25 @@ export function shownName(name: string): string {
  */
 export function withShownNames(job: Job): Job {
   const shown = NAMED.reduce<Job>(withShownIn, job);
-  const [name, tools, survey] = [
+  const [name, tools, survey, quote] = [
     shownName(job.name),
     job.tools && withShownNotchers(job.tools),
     job.survey && withShownSamples(job.survey),
+    job.quote && withShownTax(job.quote),
   ];
-  if (name === job.name && tools === job.tools && survey === job.survey) return shown;
-  return { ...shown, name, ...(tools && { tools }), ...(survey && { survey }) };
+  if (name === job.name && tools === job.tools && survey === job.survey && quote === job.quote) return shown;
+  return { ...shown, name, ...(tools && { tools }), ...(survey && { survey }), ...(quote && { quote }) };
 }
 
 function withShownSamples(survey: SurveyBlock): SurveyBlock {
   const samples = survey.samples && mapKeeping(survey.samples, named);
   return samples === undefined || samples === survey.samples ? survey : { ...survey, samples };
 }
+
+const withShownTax = remembered((quote: Quote): Quote => {
+  const { tax } = quote.rates ?? {};
+  return tax === undefined || named(tax) === tax ? quote : { ...quote, rates: { ...quote.rates, tax: named(tax) } };
+});
 
 function withShownNotchers(tools: Tools): Tools {
   const notchers = mapKeeping(tools.notchers, named);

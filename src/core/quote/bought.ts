@@ -4,6 +4,7 @@ import type { Judged } from '../rules/questions.ts';
 import { rounded } from '../units/money.ts';
 import { amountsOf } from './amounts.ts';
 import { paddingOf, type Padding } from './padding.ts';
+import { sawsFor } from './saws.ts';
 import { heavyMeasure, longMeasure, perBase, rateBy, type Measure } from './units.ts';
 
 /** How much, rounded, at what each, and what that comes to; null without a price. */
@@ -17,6 +18,8 @@ export interface Bought {
 /** Null: there is none to buy. */
 export interface AllBought {
   readonly bolts: Bought | null;
+  /** Hole saws that the shop has not, one of each width. */
+  readonly saws: Bought | null;
   readonly padding: (Bought & { readonly of: Padding }) | null;
   readonly footSteel: Bought | null;
   readonly gussetSteel: Bought | null;
@@ -36,6 +39,7 @@ export const allBought: (frame: Judged) => AllBought = remembered((frame): AllBo
       'each',
       prices.boltEach,
     ),
+    saws: boughtBy(sawsFor(frame).filter(({ isThere }) => !isThere).length, 'each', prices.sawEach),
     padding: padding && padded && { ...padded, of: padding },
     footSteel: boughtBy(massOf(feet), heavy, prices.footKilogram),
     gussetSteel: boughtBy(massOf(gussets), heavy, prices.gussetKilogram),

@@ -1,22 +1,12 @@
 /** What is to be got for a job: sticks by section and length, plates, boxes, gussets, bolts, padding and hole saws. Facts; core/words/quote.ts says them. mm, mm2, kg. */
 import type { SectionId } from '../job/reference.ts';
-import { NO_TOOLS } from '../job/kinds/tools.ts';
-import { ROUNDING } from '../geometry/tolerance.ts';
 import type { Judged } from '../rules/questions.ts';
-import type { Frame } from '../solve/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
 import { amountsOf, footSheet, type Amounts, type FeetToMake, type GussetsToMake } from './amounts.ts';
 import { allBought, type AllBought } from './bought.ts';
+import { sawsFor, type SawToGet } from './saws.ts';
 import { summed } from '../units/money.ts';
 import { lengthsToCut, sticksTaken, sticksWanted, type PlanOf, type SticksTaken } from './sticks.ts';
-
-export interface SawToGet {
-  /** mm across, as the tube that is cut into. */
-  readonly diameter: number;
-  /** Cuts that want one. */
-  readonly cuts: number;
-  readonly isThere: boolean;
-}
 
 export interface OrderList {
   /** Only those to be bought. */
@@ -33,7 +23,7 @@ export interface OrderList {
   readonly saws: readonly SawToGet[];
   /** Of what has a price. */
   readonly cost: number;
-  /** How many of its lines have none; saws are not counted. */
+  /** How many of its lines have none. */
   readonly unpriced: number;
 }
 
@@ -45,10 +35,10 @@ export function orderList(frame: Judged, plans: readonly PlanOf[]): OrderList {
   const wanted = sticksWanted(plans);
   const unplanned = lengthsToCut(frame);
   const bought = allBought(frame);
-  const { bolts: all, padding, footSteel, gussetSteel } = bought;
+  const { bolts: all, padding, saws, footSteel, gussetSteel } = bought;
   const costs = [
     ...sticks.map(({ cost }) => cost),
-    ...[all, padding, footSteel, gussetSteel].flatMap((each) => (each === null ? [] : [each.cost])),
+    ...[all, padding, saws, footSteel, gussetSteel].flatMap((each) => (each === null ? [] : [each.cost])),
     ...[...wanted, ...unplanned].map(() => null),
   ];
   const priced = costs.filter((cost) => cost !== null);
@@ -66,20 +56,4 @@ export function orderList(frame: Judged, plans: readonly PlanOf[]): OrderList {
     cost: summed(priced),
     unpriced: costs.length - priced.length,
   };
-}
-
-/** A hole saw as wide as each tube that others are coped to, the narrowest first. */
-function sawsFor({ job, tubes }: Frame): readonly SawToGet[] {
-  const { saws } = job.tools ?? NO_TOOLS;
-  const cuts = tubes.flatMap(({ ends }) => ends.flatMap((end) => end.cuts.filter(({ reaches }) => reaches)));
-  const widths: number[] = [];
-  for (const { sawDiameter } of cuts)
-    if (!widths.some((width) => Math.abs(width - sawDiameter) <= ROUNDING)) widths.push(sawDiameter);
-  return widths
-    .toSorted((one, other) => one - other)
-    .map((diameter) => ({
-      diameter,
-      cuts: cuts.filter(({ sawDiameter }) => Math.abs(sawDiameter - diameter) <= ROUNDING).length,
-      isThere: saws.some((saw) => Math.abs(saw.diameter - diameter) <= ROUNDING),
-    }));
 }

@@ -3,7 +3,7 @@
  * says how each came. Money, hours and measures are rounded to two decimals where they are shown, and go on as shown (core/units/money.ts).
  */
 import type { Extra, Took } from '../job/kinds/quote.ts';
-import type { Timed } from '../job/kinds/rates.ts';
+import type { Tax, Timed } from '../job/kinds/rates.ts';
 import type { SectionId } from '../job/reference.ts';
 import type { Judged } from '../rules/questions.ts';
 import { amountsOf } from './amounts.ts';
@@ -31,7 +31,7 @@ export type LineOf =
   | { readonly kind: 'wanted' | 'unplanned'; readonly section: SectionId; readonly length: number }
   /** Tubes that are cut, and nobody noted of which stick; gussets that cannot be made. */
   | { readonly kind: 'cut-already' | 'unmade' }
-  | { readonly kind: 'bolts' | 'padding' | 'footSteel' | 'gussetSteel' }
+  | { readonly kind: 'bolts' | 'saws' | 'padding' | 'footSteel' | 'gussetSteel' }
   | { readonly kind: Timed }
   | { readonly kind: 'extra'; readonly extra: Extra };
 
@@ -72,6 +72,9 @@ export interface Reckoned {
   readonly groups: readonly GroupSum[];
   /** All groups together. */
   readonly whole: Omit<GroupSum, 'group'>;
+  /** The tax on the whole price where the shop reckons one, and what is to be paid with it. */
+  readonly tax: (Tax & { readonly amount: number }) | null;
+  readonly toPay: number;
   readonly hours: number;
   /** Lines that count for nothing since no rate is known. */
   readonly unpriced: readonly QuoteLine[];
@@ -85,7 +88,7 @@ type Unmarked = Omit<QuoteLine, 'took'>;
 /** By the plans that there are, and the job's own rates. */
 export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
   const { quote = {} } = frame.job;
-  const { overhead = 0, margin = 0 } = quote.rates ?? {};
+  const { overhead = 0, margin = 0, tax } = quote.rates ?? {};
   const took = quote.took ?? [];
   const lines = [...materials(frame, plans), ...making(frame), ...extras(quote.extras ?? [])].map(
     (line): QuoteLine => ({ ...line, took: tookOf(took.filter((entry) => lineKey(entry.line) === lineKey(line.id))) }),
@@ -100,6 +103,8 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
     return [{ group, amount, overhead: over, margin: on, price: summed([amount, over, on]) }];
   });
   const all = (of: (sum: GroupSum) => number): number => summed(groups.map(of));
+  const price = all((sum) => sum.price);
+  const taxed = tax === undefined ? null : { ...tax, amount: shareOf(price, tax.percent) };
   const ids = new Set(lines.map(({ id }) => lineKey(id)));
   return {
     lines,
@@ -108,8 +113,10 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
       amount: all(({ amount }) => amount),
       overhead: all((sum) => sum.overhead),
       margin: all((sum) => sum.margin),
-      price: all(({ price }) => price),
+      price,
     },
+    tax: taxed,
+    toPay: summed([price, taxed?.amount ?? 0]),
     hours: summed(lines.map(({ hours }) => hours ?? 0)),
     unpriced: lines.filter(({ amount }) => amount === null),
     took: {
@@ -131,7 +138,7 @@ function tookOf(entries: readonly Took[]): LineTook {
 function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[] {
   const { job } = frame;
   const long = longMeasure(job.lengthUnit);
-  const { bolts, padding, footSteel, gussetSteel } = allBought(frame);
+  const { bolts, saws, padding, footSteel, gussetSteel } = allBought(frame);
   return [
     ...sticksAlike(frame, plans).map((alike): Unmarked => {
       const { like, bought, rack, sawn } = alike;
@@ -162,6 +169,7 @@ function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[]
     ),
     ...some(cutUntold(job), (count) => unknown('cut-already', { kind: 'cut-already' }, count, 'each')),
     ...bought('bolts', 'material', bolts),
+    ...bought('saws', 'material', saws),
     ...bought('padding', 'material', padding),
     ...bought('footSteel', 'feet', footSteel),
     ...bought('gussetSteel', 'feet', gussetSteel),
@@ -219,7 +227,7 @@ const extras = (all: readonly Extra[]): readonly Unmarked[] =>
   }));
 
 const bought = (
-  kind: 'bolts' | 'padding' | 'footSteel' | 'gussetSteel',
+  kind: 'bolts' | 'saws' | 'padding' | 'footSteel' | 'gussetSteel',
   group: QuoteGroup,
   all: Bought | null,
 ): readonly Unmarked[] => {

@@ -106,7 +106,7 @@ const ANGLES = set(
   'angle angles pulled net rotation rotations greatestAngle levelStep wheelStep pullStep greatestOffSquare benchSaw step',
 );
 const COUNTS = set(
-  'bend nth count number overhead margin hours paid amount hourly cost fraction direction normal kFactor minutes prices every weldMetre straightCut cope footCut bending tubeFitting jointFitting bendFitting footMaking footKilogram boltEach massFrom massUpTo least most aim',
+  'bend nth count number overhead margin hours paid amount hourly cost fraction direction normal kFactor minutes prices every weldMetre straightCut cope footCut bending tubeFitting jointFitting bendFitting footMaking footKilogram boltEach sawEach percent massFrom massUpTo least most aim',
 );
 
 const IN_LISTS: Readonly<Record<string, readonly NamedList[]>> = {

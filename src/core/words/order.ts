@@ -121,10 +121,12 @@ const otherRows = (frame: Frame, { bolts, bought }: OrderList): readonly OrderRo
   ...soldRow(frame, 'Padding, along the tubes', bought.padding),
 ];
 
-const sawRows = (frame: Frame, { saws }: OrderList): readonly OrderRow[] =>
-  saws.map(({ diameter, cuts, isThere }) => [
+const sawRows = (frame: Frame, { saws, bought }: OrderList): readonly OrderRow[] => [
+  ...saws.map(({ diameter, cuts, isThere }): OrderRow => [
     `Hole saw, ${shown(frame, diameter)}`,
     `for ${cuts} ${cuts === 1 ? 'cut' : 'cuts'}`,
     '',
     isThere ? 'is there' : 'to get',
-  ]);
+  ]),
+  ...soldRow(frame, 'All hole saws to get', bought.saws),
+];

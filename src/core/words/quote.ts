@@ -1,17 +1,18 @@
 /** Order list and quote in the words of the shop: what each line is, what was counted, and how its amount came. */
 import type { Took } from '../job/kinds/quote.ts';
-import type { Rates, Timed } from '../job/kinds/rates.ts';
+import type { Rates, Tax, Timed } from '../job/kinds/rates.ts';
 import type { RateName } from '../job/rate-names.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { plainLine } from '../job/plain-line.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
+import type { Amounts } from '../quote/amounts.ts';
 import type { OrderList } from '../quote/order.ts';
 import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
 import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
 import { lineKey, type AlikeSticks, type PlanOf } from '../quote/sticks.ts';
 import { isProven } from '../stock/types.ts';
-import { listed } from './lists.ts';
+import { capital, listed } from './lists.ts';
 import { stickLengthInWords } from './stock.ts';
 import type { LengthUnit } from '../units/length.ts';
 
@@ -27,11 +28,33 @@ export const NO_RATE = 'no rate yet';
 export const NO_PRICE = 'no price yet';
 
 /** A person's own words among ours: what would turn the figures beside them round is out. */
-const shownLine = (text: string): string => plainLine(shownName(text));
+export const shownLine = (text: string): string => plainLine(shownName(text));
 
 /** What stands in the place of an amount that nobody can give. */
 export const unpricedInWords = ({ by }: Pick<QuoteLine, 'by'>): string => (by === 'time' ? NO_RATE : NO_PRICE);
-export const TAX_IS = 'Taxes are not in it, unless the shop has put them into its rates.';
+/** Whether taxes are in a total. */
+export const taxInWords = ({ tax }: Rates = {}): string =>
+  tax === undefined
+    ? 'Taxes are not in it, unless the shop has put them into its rates.'
+    : `${taxNamed(tax)} is put on the whole price.`;
+
+/** "VAT, 20 %". */
+const taxNamed = ({ name, percent }: Tax): string =>
+  `${shownLine(name) || 'Tax'}, ${Number(percent.toPrecision(10))} %`;
+
+/** What a quote ends with: the total, and where a tax is reckoned that, and the total with it. */
+export const totalRows = (
+  price: number,
+  tax: Reckoned['tax'],
+  toPay: number,
+): readonly (readonly [name: string, amount: number])[] =>
+  tax === null
+    ? [['Total', price]]
+    : [
+        ['Total without tax', price],
+        [taxNamed(tax), tax.amount],
+        ['Total', toPay],
+      ];
 
 /** Money as it is printed: two decimals, a sign before and a word behind. */
 export function moneyInWords(amount: number, { currency = '' }: Pick<Rates, 'currency'> = {}): string {
@@ -60,6 +83,41 @@ export const GROUP_NAMES: Readonly<Record<QuoteGroup, string>> = {
   feet: 'Feet and gussets',
   extras: 'Charged beside',
 };
+
+/** As a customer knows them: what the shop reckons by is not theirs. */
+export const CUSTOMER_GROUPS: Readonly<Record<Exclude<QuoteGroup, 'extras'>, string>> = {
+  material: 'Steel and parts',
+  making: 'Work',
+  feet: GROUP_NAMES.feet,
+};
+
+/** What a customer gets of a group, by what is there to be seen on the car; `lines` those of it that have a price. */
+export function madeInWords(
+  group: Exclude<QuoteGroup, 'extras'>,
+  { tubes, bends, welds, feet, gussets }: Amounts,
+  lines: readonly QuoteLine[],
+): string {
+  const has = (kind: LineOf['kind']): boolean => lines.some(({ of }) => of.kind === kind);
+  const sum = (made: readonly { readonly count: number }[]): number => made.reduce((all, { count }) => all + count, 0);
+  switch (group) {
+    case 'material':
+      return capital(listed(['tube', ...(has('bolts') ? ['bolts'] : []), ...(has('padding') ? ['padding'] : [])]));
+    case 'making': {
+      const work = ['cut', ...(bends > 0 ? ['bent'] : []), 'fitted', 'welded'];
+      const joints = welds.tubes.joints + welds.feet.joints;
+      return `${counted(tubes, 'tube')} ${listed(work)}: ${counted(bends, 'bend')}, ${counted(joints, 'welded joint')}`;
+    }
+    case 'feet':
+      return capital(
+        listed([
+          ...(sum(feet) > 0 ? [counted(sum(feet), 'plate or box', 'plates and boxes')] : []),
+          ...(sum(gussets) > 0 ? [counted(sum(gussets), 'gusset')] : []),
+        ]),
+      );
+  }
+}
+
+const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 interface Said {
   readonly name: string;
@@ -131,6 +189,11 @@ export function lineInWords(of: LineOf, job: Job): Said {
       return { name: 'Gussets that cannot be made', counts: 'As they are drawn; Checks says why.' };
     case 'bolts':
       return { name: 'Bolts', counts: 'One for each hole in a foot, with nut and washers.' };
+    case 'saws':
+      return {
+        name: 'Hole saws',
+        counts: 'One as wide as each tube that others are coped to, of those the shop has not.',
+      };
     case 'padding':
       return { name: 'Padding', counts: 'Along the tubes that a rule sheet wants padded.' };
     case 'footSteel':
@@ -211,6 +274,7 @@ export function rateUnit(name: RateName, unit: LengthUnit): { readonly label: st
       return { label: 'an hour', measure: 'each' };
     case 'overhead':
     case 'margin':
+    case 'tax':
       return { label: '%', measure: 'each' };
     case 'footKilogram':
     case 'gussetKilogram':
@@ -218,6 +282,7 @@ export function rateUnit(name: RateName, unit: LengthUnit): { readonly label: st
     case 'paddingMetre':
       return { label: `a ${long}`, measure: long };
     case 'boltEach':
+    case 'sawEach':
       return { label: 'each', measure: 'each' };
     case 'weldMetre':
       return { label: `min a ${long}`, measure: long };
@@ -234,6 +299,8 @@ const OTHER_RATES = {
   gussetKilogram: { name: 'Sheet for gussets', counts: 'Flat, as cut.' },
   boltEach: { name: 'A bolt', counts: 'With nut and washers.' },
   paddingMetre: { name: 'Padding', counts: 'Along the tube.' },
+  sawEach: { name: 'A hole saw', counts: 'Of any width.' },
+  tax: { name: 'Tax', counts: 'On the whole price.' },
 } as const satisfies Readonly<Record<Exclude<RateName, Timed>, Said>>;
 
 /** What a rate is called, and what it is for. */

@@ -13,6 +13,10 @@ import { BOTTOM, fillPages, gap, MARGIN, paragraph, part, stacked, type Block, t
 export interface PaperAsked {
   readonly fileName: string;
   readonly title: string;
+  /** Over it, in a person's own words: who it is from. */
+  readonly from?: string | undefined;
+  /** The day stands among its parts. */
+  readonly hasOwnDay?: true;
   readonly parts: (context: Context) => readonly Part[];
 }
 
@@ -22,13 +26,14 @@ export async function paperPdf(
   fonts: Fonts,
   settings: PrintSettings,
   going: Going,
-  { fileName, title, parts }: PaperAsked,
+  asked: PaperAsked,
 ): Promise<ExportFile> {
+  const { fileName, title, parts } = asked;
   const letters = lettering(fonts);
   const context = contextOf(derived, letters, settings);
   const { width, paper } = context;
   const again = paragraph(letters, `${title}: ${derived.job.name}`, width, { size: 4, bold: true, most: 1, after: 3 });
-  const sheets = fillPages(paper, title, [headed(context, title), ...parts(context)], again, gap(FOOT_HEIGHT));
+  const sheets = fillPages(paper, title, [headed(context, asked), ...parts(context)], again, gap(FOOT_HEIGHT));
   const code = jobRevision(derived);
   const pages = sheets.map(({ marks, ...sheet }, i) => () => {
     const which = foot(context, `${title}, page ${i + 1} of ${sheets.length}`, code);
@@ -37,13 +42,21 @@ export async function paperPdf(
   return { fileName, bytes: await writePdf(`${title}, ${derived.job.name}`, letters, pages, going) };
 }
 
-/** Title, job and day. */
-function headed({ derived, letters, width, day }: Context, title: string): Part {
+/** Who it is from where that is said, title, job and day. */
+function headed(context: Context, { title, from, hasOwnDay }: PaperAsked): Part {
+  const { derived, letters, width, day } = context;
   const { name } = derived.job;
+  const over = ownWords(context, from, 5);
   return part(
     stacked(
+      ...over,
+      ...(over.length === 0 ? [] : [gap(4)]),
       paragraph(letters, title, width, { size: 5.4, bold: true, most: 1, after: 1 }),
-      paragraph(letters, day === undefined ? name : `${name}, ${day}`, width, { size: 4, most: 2, after: 1.4 }),
+      paragraph(letters, day === undefined || hasOwnDay ? name : `${name}, ${day}`, width, {
+        size: 4,
+        most: 2,
+        after: 1.4,
+      }),
     ),
   );
 }

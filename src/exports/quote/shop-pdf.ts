@@ -14,6 +14,7 @@ import {
   SHOP_QUOTE,
   stillCheaperInWords,
   tookInWords,
+  totalRows,
   unpricedInWords,
   withoutInWords,
 } from '../../core/words/quote.ts';
@@ -92,6 +93,16 @@ function shopParts(context: Context, reckoned: Reckoned, plans: readonly PlanOf[
         ]),
       ),
     ),
+    ...(reckoned.tax === null
+      ? []
+      : [
+          said(
+            context,
+            ...totalRows(whole.price, reckoned.tax, reckoned.toPay).map(
+              ([name, amount]) => `${name}: ${moneyInWords(amount, rates)}.`,
+            ),
+          ),
+        ]),
     ...(notes.length === 0 ? [] : [said(context, ...notes)]),
   ];
 }

@@ -17,7 +17,8 @@ export interface OrderRow {
     | 'bolt'
     | 'bolts'
     | 'padding'
-    | 'hole-saw';
+    | 'hole-saw'
+    | 'hole-saws';
   readonly name: string;
   /** Pieces; null of what is sold by the length alone. */
   readonly count: number | null;
@@ -94,6 +95,7 @@ export function orderRows(derived: Derived, plans: readonly PlanOf[]): readonly 
     ...list.saws
       .filter(({ isThere }) => !isThere)
       .map(({ diameter }): OrderRow => ({ ...EMPTY, what: 'hole-saw', count: 1, diameter })),
+    ...sold('hole-saws', list.bought.saws),
   ];
 }
 

@@ -3,7 +3,7 @@ import { useId, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
 import { MINUTES, PRICES, type Rates } from '../../core/job/kinds/rates.ts';
 import { GREATEST_COST, GREATEST_MINUTES, GREATEST_SHARE, LONGEST_CURRENCY } from '../../core/job/limits.ts';
-import { rateOf, withCurrency, withRate, type RateName } from '../../core/job/rate-names.ts';
+import { rateOf, withCurrency, withRate, withTaxName, type RateName } from '../../core/job/rate-names.ts';
 import { rateBy, rateKept, perBase } from '../../core/quote/units.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { rateNamed, rateUnit } from '../../core/words/quote.ts';
@@ -19,7 +19,7 @@ interface RateFieldsProps {
 }
 
 const GROUPS: readonly (readonly [string, readonly RateName[]])[] = [
-  ['Work, overhead and margin', ['hourly', 'overhead', 'margin']],
+  ['Work, overhead, margin and tax', ['hourly', 'overhead', 'margin', 'tax']],
   ['Minutes', MINUTES],
   ['Prices', PRICES],
 ];
@@ -38,6 +38,14 @@ export function RateFields({ rates, unit, commit }: RateFieldsProps): ReactNode 
             : commit('What money is called', withCurrency(rates, word))
         }
       />
+      {rates.tax !== undefined && (
+        <TextField
+          label="Tax is called"
+          mayBeEmpty
+          value={rates.tax.name}
+          commit={(word) => commit('What the tax is called', withTaxName(rates, word))}
+        />
+      )}
       {GROUPS.map(([title, names]) => (
         <RateGroup key={title} title={title}>
           {names.map((name) => (
@@ -92,6 +100,6 @@ function rateKind(name: RateName, unit: LengthUnit): ValueKind<number> {
 }
 
 function greatestOf(name: RateName): number {
-  if (name === 'overhead' || name === 'margin') return GREATEST_SHARE;
+  if (name === 'overhead' || name === 'margin' || name === 'tax') return GREATEST_SHARE;
   return (MINUTES as readonly string[]).includes(name) ? GREATEST_MINUTES : GREATEST_COST;
 }

@@ -11,7 +11,8 @@ import {
   QUOTE_IS,
   ROUNDED_IS,
   stillCheaperInWords,
-  TAX_IS,
+  taxInWords,
+  totalRows,
   tookInWords,
   withoutInWords,
 } from '../../core/words/quote.ts';
@@ -94,9 +95,10 @@ export function Quote(): ReactNode {
 /** Groups, then what is put on them, then what all comes to. */
 function Sums(props: { reckoned: Reckoned; job: Job; cheaper: string | null }): ReactNode {
   const { reckoned, job, cheaper } = props;
-  const { groups, whole, hours, took } = reckoned;
+  const { groups, whole, tax, toPay, hours, took } = reckoned;
   const rates = job.quote?.rates;
   const without = withoutInWords(reckoned, job);
+  const totals = totalRows(whole.price, tax, toPay);
   const rows = [
     ...groups.map(({ group, amount }) => [GROUP_NAMES[group], amount] as const),
     ['Overhead', whole.overhead] as const,
@@ -115,10 +117,12 @@ function Sums(props: { reckoned: Reckoned; job: Job; cheaper: string | null }): 
           ))}
         </tbody>
         <tfoot>
-          <tr>
-            <th scope="row">Total</th>
-            <td className="number">{moneyInWords(whole.price, rates)}</td>
-          </tr>
+          {totals.map(([name, amount]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td className="number">{moneyInWords(amount, rates)}</td>
+            </tr>
+          ))}
         </tfoot>
       </table>
       {without !== null && (
@@ -129,8 +133,8 @@ function Sums(props: { reckoned: Reckoned; job: Job; cheaper: string | null }): 
       )}
       {cheaper !== null && <p className="small">{cheaper}</p>}
       <p className="small">
-        {onTopInWords(rates)} {TAX_IS} Work: {hoursInWords(hours)}; noted so far {hoursInWords(took.hours)}, and paid{' '}
-        {moneyInWords(took.paid, rates)}.
+        {onTopInWords(rates)} {taxInWords(rates)} Work: {hoursInWords(hours)}; noted so far {hoursInWords(took.hours)},
+        and paid {moneyInWords(took.paid, rates)}.
       </p>
     </div>
   );

@@ -50,6 +50,8 @@ export function Extras(): ReactNode {
 const TEXTS = [
   ['heading', 'Over it: who it is from'],
   ['customer', 'Whom it is for'],
+  ['number', 'Number of the quote'],
+  ['validUntil', 'Valid until'],
   ['terms', 'Under it: what holds for it'],
 ] as const;
 

@@ -8,7 +8,7 @@ import {
   setQuoteText,
   setRates,
 } from '../../../src/core/edit/quote.ts';
-import { rateOf, withCurrency, withRate } from '../../../src/core/job/rate-names.ts';
+import { rateOf, withCurrency, withRate, withTaxName } from '../../../src/core/job/rate-names.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleJob } from '../job/sample.ts';
 
@@ -18,7 +18,10 @@ const bare = setRates({ ...job, quote: { rates: { hourly: 1 } } }, {});
 describe('the quote of a job', () => {
   it('is gone when nothing is left of it', () => {
     expect(bare).not.toHaveProperty('quote');
-    expect(setQuoteText(setQuoteText(bare, 'terms', 'Thirty days'), 'terms', '')).toEqual(bare);
+    for (const which of ['terms', 'number', 'validUntil'] as const) {
+      expect(setQuoteText(bare, which, 'Thirty days').quote).toEqual({ [which]: 'Thirty days' });
+      expect(setQuoteText(setQuoteText(bare, which, 'Thirty days'), which, '')).toEqual(bare);
+    }
   });
 
   it('stays the same job where nothing changes', () => {
@@ -50,6 +53,17 @@ describe('the quote of a job', () => {
     const one = changeTook(two, first!, null);
     expect(one.quote!.took).toEqual([more]);
     expect(changeTook(one, more, null).quote).not.toHaveProperty('took');
+  });
+});
+
+describe('a tax', () => {
+  it('is a rate with a name, and goes with its percent', () => {
+    const taxed = withTaxName(withRate({ hourly: 60 }, 'tax', 20), 'VAT');
+    expect(taxed).toEqual({ hourly: 60, tax: { name: 'VAT', percent: 20 } });
+    expect(rateOf(taxed, 'tax')).toBe(20);
+    expect(withRate(taxed, 'tax', 7).tax).toEqual({ name: 'VAT', percent: 7 });
+    expect(withRate(taxed, 'tax', null)).toEqual({ hourly: 60 });
+    expect(withTaxName({ hourly: 60 }, 'VAT')).toEqual({ hourly: 60 });
   });
 });
 

@@ -132,12 +132,15 @@ describe('serialiseJob', () => {
       "currency": "EUR",
       "hourly": 58,
       "minutes": { "straightCut": 3, "cope": 14, "bending": 9, "weldMetre": 25 },
-      "prices": { "footKilogram": 4.2, "boltEach": 0.9 },
+      "prices": { "footKilogram": 4.2, "boltEach": 0.9, "sawEach": 22 },
       "overhead": 12,
-      "margin": 15
+      "margin": 15,
+      "tax": { "name": "VAT", "percent": 20 }
     },
     "heading": "Made in the bench shop",
     "customer": "A customer",
+    "number": "2026-014",
+    "validUntil": "2026-04-30",
     "terms": "Good for thirty days",
     "extras": [{ "what": "Paint", "amount": 120 }],
     "took": [{ "line": "bending", "hours": 2.5, "paid": 3, "on": "2026-03-02", "remark": "one tube twice" }]

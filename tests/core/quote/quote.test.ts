@@ -133,6 +133,7 @@ describe('a quote', () => {
     expect(figures).toEqual({
       [K1]: [1, null, 80.5],
       bolts: [4, null, 3.4],
+      saws: [1, null, null],
       footSteel: [rounded(2 * massOfPlate), null, rounded(rounded(2 * massOfPlate) * 4.5)],
       straightCut: [2, 0.1, 6],
       cope: [2, 0.33, 19.8],
@@ -146,7 +147,7 @@ describe('a quote', () => {
     });
     expect(howInWords(line(quote, 'cope'), RATES)).toBe('2 × 10 min each = 0.33 h, at 60.00 an hour');
     expect(howInWords(line(quote, K1), RATES)).toBe('1 × 80.50 each');
-    expect(quote.unpriced).toEqual([]);
+    expect(quote.unpriced.map(({ id }) => id)).toEqual(['saws']);
   });
 
   it('adds up as it is shown: lines to groups, groups with overhead and margin to the whole', async () => {
@@ -168,11 +169,11 @@ describe('a quote', () => {
   it('counts nothing that nobody gave a rate for, and names it', async () => {
     const { cope: _, ...minutes } = RATES.minutes;
     const quote = await reckoned({}, { rates: { ...RATES, minutes, prices: {} } });
-    expect(quote.unpriced.map(({ id }) => id)).toEqual(['bolts', 'footSteel', 'cope']);
+    expect(quote.unpriced.map(({ id }) => id)).toEqual(['bolts', 'saws', 'footSteel', 'cope']);
     expect(howInWords(line(quote, 'cope'), RATES)).toBe('2: no rate yet');
     const frame = frameWith({ stock: STOCK });
     expect(withoutInWords(quote, frame.job)).toBe(
-      'Not in this total, for want of a price or a rate: Bolts; Steel for feet; Coping.',
+      'Not in this total, for want of a price or a rate: Bolts; Hole saws; Steel for feet; Coping.',
     );
     const bare = await reckoned({}, {});
     expect(bare.whole).toEqual({ amount: 80.5, overhead: 0, margin: 0, price: 80.5 });
@@ -310,9 +311,36 @@ describe('an order list', () => {
     expect(list.bolts).toEqual([{ hole: 11, count: 4 }]);
     expect(list.bought.bolts).toEqual({ quantity: 4, measure: 'each', each: 0.85, cost: 3.4 });
     expect(list.saws).toEqual([{ diameter: 44.45, cuts: 2, isThere: false }]);
+    expect(list.bought.saws).toEqual({ quantity: 1, measure: 'each', each: null, cost: null });
     const steel = rounded(rounded(2 * massOfPlate) * 4.5);
     expect(list.cost).toBe(summed([80.5, 3.4, steel]));
-    expect([list.unpriced, list.bought.padding, list.gussets]).toEqual([0, null, []]);
+    expect([list.unpriced, list.bought.padding, list.gussets]).toEqual([1, null, []]);
+  });
+
+  it('counts the hole saws that the notching wants and the shop has not, at a price each', async () => {
+    const rates = { ...RATES, prices: { ...RATES.prices, sawEach: 21.5 } };
+    const of = async (saws: readonly object[]) => {
+      const frame = frameWith({ stock: STOCK, quote: { rates }, tools: { saws } });
+      const plans = await plansOf(frame);
+      const found = reckonQuote(frame, plans).lines.find(({ id }) => id === 'saws');
+      return [orderList(frame, plans).bought.saws?.cost ?? null, found?.amount ?? null];
+    };
+    expect(await of([])).toEqual([21.5, 21.5]);
+    expect(await of([{ id: 'w', name: 'Saw', diameter: 44.45, depth: 40 }])).toEqual([null, null]);
+    const bare = frameWith({ stock: STOCK, quote: { rates: RATES }, tools: { saws: [] } });
+    const unpriced = reckonQuote(bare, await plansOf(bare)).unpriced;
+    expect(unpriced.map(({ id }) => id)).toContain('saws');
+  });
+
+  it('has a tax on the whole price where the shop reckons one', async () => {
+    const taxed = frameWith({ stock: STOCK, quote: { rates: { ...RATES, tax: { name: 'VAT', percent: 19 } } } });
+    const plans = await plansOf(taxed);
+    const { whole, tax, toPay } = reckonQuote(taxed, plans);
+    expect(whole.price).toBeGreaterThan(100);
+    expect(tax).toEqual({ name: 'VAT', percent: 19, amount: rounded(whole.price * 0.19) });
+    expect(toPay).toBe(summed([whole.price, tax!.amount]));
+    const plain = reckonQuote(frameWith({ stock: STOCK, quote: { rates: RATES } }), plans);
+    expect([plain.tax, plain.toPay]).toEqual([null, plain.whole.price]);
   });
 
   it('asks for no tube that is cut already, with no stick listed; the quote names those', () => {

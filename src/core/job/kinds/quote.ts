@@ -10,6 +10,10 @@ export interface Quote {
   /** Over the customer's page, the shop's own words: who it is from. */
   readonly heading?: string;
   readonly customer?: string;
+  /** As the shop counts its quotes. */
+  readonly number?: string;
+  /** Until when it holds, in the shop's own words: a day, as a rule. */
+  readonly validUntil?: string;
   /** Under it. */
   readonly terms?: string;
   readonly extras?: readonly Extra[];
@@ -56,9 +60,16 @@ export const quotePart: Part<Quote> = {
     rates: v.exactOptional(ratesPart.shape),
     heading: v.exactOptional(words),
     customer: v.exactOptional(words),
+    number: v.exactOptional(words),
+    validUntil: v.exactOptional(words),
     terms: v.exactOptional(words),
     extras: several(extraPart.shape, MOST_EXTRAS),
     took: several(tookPart.shape, MOST_TOOK),
   }),
-  keys: ['rates heading customer terms extras took', ...ratesPart.keys, ...extraPart.keys, ...tookPart.keys],
+  keys: [
+    'rates heading customer number validUntil terms extras took',
+    ...ratesPart.keys,
+    ...extraPart.keys,
+    ...tookPart.keys,
+  ],
 };

@@ -23,8 +23,8 @@ export const MINUTES = [
 ] as const;
 export type Timed = (typeof MINUTES)[number];
 
-/** Each in the shop's own money: a kilogram of the flat steel of feet, one of gussets, a bolt with what goes with it, a metre of padding. */
-export const PRICES = ['footKilogram', 'gussetKilogram', 'boltEach', 'paddingMetre'] as const;
+/** Each in the shop's own money: a kilogram of the flat steel of feet, one of gussets, a bolt with what goes with it, a metre of padding, a hole saw. */
+export const PRICES = ['footKilogram', 'gussetKilogram', 'boltEach', 'paddingMetre', 'sawEach'] as const;
 export type Priced = (typeof PRICES)[number];
 
 export interface Rates {
@@ -38,6 +38,14 @@ export interface Rates {
   readonly overhead?: number;
   /** Percent of that and overhead together, put on top. */
   readonly margin?: number;
+  /** On the whole price; absent: none is reckoned. */
+  readonly tax?: Tax;
+}
+
+/** As it is called on the customer's page, and how many percent. */
+export interface Tax {
+  readonly name: string;
+  readonly percent: number;
 }
 
 const minutes = number(0, GREATEST_MINUTES, 'below zero', `beyond ${GREATEST_MINUTES} minutes`);
@@ -62,6 +70,7 @@ export const ratesPart: Part<Rates> = {
     prices: v.exactOptional(optional(PRICES, money)),
     overhead: v.exactOptional(share),
     margin: v.exactOptional(share),
+    tax: v.exactOptional(v.looseObject({ name: v.string(), percent: share })),
   }),
-  keys: ['currency hourly minutes prices overhead margin', MINUTES.join(' '), PRICES.join(' ')],
+  keys: ['currency hourly minutes prices overhead margin tax', 'name percent', MINUTES.join(' '), PRICES.join(' ')],
 };
