@@ -19,6 +19,7 @@ import { timeRehearsals } from './rehearsal.ts';
 import { timeJudging, timeJudgingAgain } from './rules.ts';
 import { timeScans } from './scan.ts';
 import { timeStages } from './stages.ts';
+import { timeMany, timePackings } from './stock.ts';
 import { surveyOf, timeAdjust, timeLibrary } from './survey.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -54,6 +55,7 @@ export async function main(): Promise<number> {
   timeRehearsal();
   timeDrawing();
   timeSurveys();
+  await timeStock();
   await timeReading();
   say('');
   atMost('dossier.pdf of the demo, ten photos, from its text', await timeDossier(), 5000);
@@ -248,6 +250,28 @@ function timeRehearsal(): void {
   say(
     `sampled instead, every 5 mm and every degree: ${figure(sampled)} ms for all steps, ` +
       `${figure(sampled / time.median)} times as long, and not certain`,
+  );
+}
+
+async function timeStock(): Promise<void> {
+  say('');
+  say(
+    'Cutting plans: published packings of 120 parts to their proven optimum, against HiGHS on the plain formulation, one run of each.',
+  );
+  for (const { name, own, solver, isProven } of await timePackings(3)) {
+    const end = isProven ? 'proven too' : 'given up unproven';
+    const ratio = `${figure(solver / own)} times as quick (${figure(own)} ms; the solver ${figure(solver)} ms, ${end})`;
+    say(`${name.padEnd(NAME)} ${ratio}`);
+  }
+  const grown = timeMany([50, 500, 2000, 10_000]);
+  for (const { parts, time, over } of grown)
+    say(
+      `${`${figure(parts)} parts of all lengths`.padEnd(NAME)} ${figure(time).padStart(8)} ms, ${over.toFixed(2)} % over the bound at the most`,
+    );
+  const [few, many] = grown.slice(-2) as [(typeof grown)[0], (typeof grown)[0]];
+  const growth = Math.log(many.time / few.time) / Math.log(many.parts / few.parts);
+  say(
+    `${`grows from ${figure(few.parts)} to ${figure(many.parts)} with the power`.padEnd(NAME)} ${growth.toFixed(2).padStart(8)}`,
   );
 }
 

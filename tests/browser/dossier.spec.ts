@@ -183,7 +183,7 @@ test('certificates stand by heat, and are reached from the checks', async ({ pag
     .first()
     .click();
   const cells = page
-    .getByRole('grid', { name: 'Heats and certificates' })
+    .getByRole('grid', { name: 'Batches and certificates' })
     .getByRole('row')
     .last()
     .getByRole('gridcell');

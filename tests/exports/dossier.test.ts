@@ -92,12 +92,12 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
       expect(row, id).toContain(`| ${heat ?? '–'} |`);
     }
     expect(rows.filter((row) => row.includes('Paper 4711'))).toHaveLength(3);
-    const heats = partOf(pages, 'Heats and certificates').join('\n');
+    const heats = partOf(pages, 'Batches and certificates').join('\n');
     expect(heats).toContain('M-1 | Paper 4711');
     expect(heats.match(/Paper/gu)).toHaveLength(2);
     expect(heats.match(/\| none/gu)).toBeNull();
     expect(heats).toContain('of which the job has no certificate');
-    expect(heats).toContain('Without a heat');
+    expect(heats).toContain('Without a batch');
   });
 
   it('has the bends as they were measured beside the drawing', () => {

@@ -473,7 +473,7 @@ it('has the heat of its tube in the box for it, and an empty box where the job s
     return hoopPages(derivedFrom(JSON.stringify({ ...demo.job, members })));
   };
   const besideHeat = ([page]: Awaited<ReturnType<typeof heated>>) => {
-    const name = page!.texts.find(({ text }) => text === 'Heat')!;
+    const name = page!.texts.find(({ text }) => text === 'Batch')!;
     return page!.texts.filter(({ x, y }) => Math.abs(y - name.y) < 0.1 && x > name.x).map(({ text }) => text)[0];
   };
   expect(besideHeat(await heated('K-77'))).toBe('K-77');
@@ -672,7 +672,7 @@ describe('the foot of a tube’s sheet', () => {
     const sheets = tubeSheets(context, liesOf(demo.tubes)).flatMap((made) => made());
     expect(sheets.some(({ name }) => name.startsWith('Tubes '))).toBe(true);
     for (const { marks, name } of sheets) {
-      for (const label of ['Customer', 'Heat', 'Cut by', 'Checked by']) {
+      for (const label of ['Customer', 'Batch', 'Cut by', 'Checked by']) {
         const [own, ...more] = marks.flatMap((mark) => (mark.kind === 'words' && mark.text === label ? [mark] : []));
         expect(own!.size, name).toBeGreaterThanOrEqual(3.3);
         expect(more, name).toEqual([]);

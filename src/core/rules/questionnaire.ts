@@ -296,7 +296,7 @@ export const QUESTIONS: readonly Question[] = [
   },
   look('holes', 'For the inspector to see', 'Inspection holes are drilled where the book wants them'),
   look('welds', 'For the inspector to see', 'Welds run all round, by a welder whom the book takes'),
-  look('certificates', 'For the inspector to see', 'Certificates of the tube are at hand, heat by heat'),
+  look('certificates', 'For the inspector to see', 'Certificates of the tube are at hand, batch by batch'),
   look('padding', 'For the inspector to see', 'Padding of the kind that the book names is on the tubes near heads'),
   look('seat', 'For the inspector to see', 'Seat and harness are mounted where the book wants them'),
 ];

@@ -1,11 +1,12 @@
 /**
  * A stick of the plan that was sawn: its tubes are cut and held from then on, its spares are there, the rack has one stick less, and one more where what is left is
- * worth keeping.
+ * worth keeping and the list has room for it.
  */
 import { nextId } from '../edit/ids.ts';
 import type { Edited } from '../edit/records.ts';
 import { isSameBatch } from '../job/batch.ts';
 import { fault } from '../job/fault.ts';
+import { MOST_STICK_SORTS } from '../job/limits.ts';
 import { costOfLeft, sortsSawn, type Sawn, type SawnPart } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
@@ -36,7 +37,10 @@ export function sawStick(
 ): Job {
   const stick = job.stickSorts.find((each) => each.id === id);
   if (stick === undefined || stick.count === 0) return job;
-  const kept = isKept(job, left) ? nextId(job, 'stickSorts', sortsSawn(job)) : undefined;
+  const sorts = oneLess(job.stickSorts, stick);
+  // The stick is sawn all the same where the list holds no more.
+  const isRoom = sorts.length < MOST_STICK_SORTS;
+  const kept = isRoom && isKept(job, left) ? nextId(job, 'stickSorts', sortsSawn(job)) : undefined;
   const { section, length, batch, cost, count, rack } = stick;
   const sawn: Sawn = {
     id: nextId(job, 'sawn'),
@@ -73,7 +77,7 @@ export function sawStick(
   const tubes = parts.flatMap((part) => (part.spare === null ? [part.id] : []));
   return tubes.reduce<Job>((next, tube) => (stageOf(next, tube) === null ? setStage(next, frame, tube, 'cut') : next), {
     ...withBegun(job, section, begunOf(rest)),
-    stickSorts: [...oneLess(job.stickSorts, stick), ...leftOver],
+    stickSorts: [...sorts, ...leftOver],
     spares: withoutCut(job.spares, parts),
     sawn: [...job.sawn, sawn],
   });

@@ -4,6 +4,7 @@
  */
 import { isSameBatch } from '../job/batch.ts';
 import { costOfLeft, sortsSawn, type Sawn } from '../job/kinds/sawn.ts';
+import { MOST_STICK_SORTS } from '../job/limits.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import type { Job } from '../job/types.ts';
 import { counterparts, isSameLength } from './counterparts.ts';
@@ -31,8 +32,22 @@ export function withRack(job: Job, shop: Shop): Job {
   return { ...job, stickSorts: [...onRack, ...toBuy] };
 }
 
-/** The shop after an edit of a job: what the job had sawn before, and what it has now. Of a section that the shop has not, nothing changes. */
-export function rackAfter(shop: Shop, before: readonly Sawn[], job: Job): Shop {
+/** The shop after an edit of a job: what the job had sawn before, and what it has now. Of a section that the shop has not, nothing changes; what the rack has no room for is left off. */
+export const rackAfter = (shop: Shop, before: readonly Sawn[], job: Job): Shop => racked(shop, before, job).shop;
+
+/** What of it was left off: one sort more than the record holds. */
+export const leftOffRack = (shop: Shop, before: readonly Sawn[], job: Job): readonly OffRack[] =>
+  racked(shop, before, job).off;
+
+/** A stick, or what is left of one. */
+export type OffRack = Omit<RackStick, 'count'>;
+
+interface Racked {
+  readonly shop: Shop;
+  readonly off: readonly OffRack[];
+}
+
+function racked(shop: Shop, before: readonly Sawn[], job: Job): Racked {
   const { sections } = counterparts(job, shop);
   const [were, are] = [idsOf(before), idsOf(job.sawn)];
   const onRack = (sawn: Sawn, times: 1 | -1) => {
@@ -42,14 +57,14 @@ export function rackAfter(shop: Shop, before: readonly Sawn[], job: Job): Shop {
   return [
     ...before.filter(({ id }) => !are.has(id)).flatMap((sawn) => onRack(sawn, -1)),
     ...job.sawn.filter(({ id }) => !were.has(id)).flatMap((sawn) => onRack(sawn, 1)),
-  ].reduce(changed, shop);
+  ].reduce<Racked>(changed, { shop, off: [] });
 }
 
 const idsOf = (sawn: readonly Sawn[]): ReadonlySet<string> => new Set(sawn.map(({ id }) => id));
 
 /** Off the rack where below 0. */
 interface Change {
-  readonly stick: Omit<RackStick, 'count'>;
+  readonly stick: OffRack;
   readonly by: 1 | -1;
 }
 
@@ -68,12 +83,16 @@ function changesOf(sawn: Sawn, times: 1 | -1): readonly Change[] {
 }
 
 /** What is not there cannot be taken off. */
-function changed(shop: Shop, { stick, by }: Change): Shop {
+function changed({ shop, off }: Racked, { stick, by }: Change): Racked {
   const at = shop.sticks.findIndex((each) => isSame(each, stick) && each.count + by >= 0);
-  if (at === -1) return by === 1 ? { ...shop, sticks: [...shop.sticks, { ...stick, count: 1 }] } : shop;
+  if (at === -1) {
+    if (by === -1) return { shop, off };
+    if (shop.sticks.length >= MOST_STICK_SORTS) return { shop, off: [...off, stick] };
+    return { shop: { ...shop, sticks: [...shop.sticks, { ...stick, count: 1 }] }, off };
+  }
   const count = shop.sticks[at]!.count + by;
   const sticks = count === 0 ? shop.sticks.toSpliced(at, 1) : shop.sticks.with(at, { ...shop.sticks[at]!, count });
-  return { ...shop, sticks };
+  return { shop: { ...shop, sticks }, off };
 }
 
 const isSame = (

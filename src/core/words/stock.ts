@@ -1,10 +1,12 @@
 /** The cutting plan in the words of the shop. Lengths as `show` gives them. */
 import type { NoStick } from '../checks/types.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
+import { MOST_STICK_SORTS } from '../job/limits.ts';
 import { shownName } from '../job/shown.ts';
 import { batchOf, type Stick } from '../job/kinds/stick.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import { isKept } from '../stock/kept.ts';
 import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
 import type { LastCut } from '../stock/last-cut.ts';
 import type { ToCut } from '../stock/to-cut.ts';
@@ -102,9 +104,22 @@ export const unplannedInWords = (why: string): string =>
 
 /** What was just done at the saw: `names` what was cut, `left` mm, `job` as it is since. */
 export function sawnInWords(number: number, names: readonly string[], left: number, job: Job): string {
-  const kept = job.sawn.at(-1)?.kept !== undefined;
-  return `Stick ${number} is sawn: ${listed(names)}. ${leftInWords(left, kept, job.lengthUnit)}.`;
+  const off = offListInWords(left, job);
+  const rest = off ?? `${leftInWords(left, job.sawn.at(-1)?.kept !== undefined, job.lengthUnit)}.`;
+  return `Stick ${number} is sawn: ${listed(names)}. ${rest}`;
 }
+
+/** That what is left of the stick sawn last, mm, is worth keeping and no longer on the list, which was full; null where it is not so. */
+export const offListInWords = (left: number, job: Job): string | null =>
+  isKept(job, left) && job.sawn.at(-1)?.kept === undefined
+    ? `What is left, ${lengthOnTape(left, job.lengthUnit)}, is not on the list of sticks: that is full with ${MOST_STICK_SORTS} kinds. Take out some that are gone, and add it by hand.`
+    : null;
+
+/** The same of the rack in the shop record; null where nothing was left off it. */
+export const offRackInWords = (off: readonly { readonly length: number }[], unit: LengthUnit): string | null =>
+  off.length === 0
+    ? null
+    : `Not put on the shop’s rack: ${listed(off.map(({ length }) => stickLengthInWords(length, unit)))}. It is full with ${MOST_STICK_SORTS} kinds of stick. Take out some that are gone under Shop record, and add it there.`;
 
 /** What is to be known of the end of the last part; null where the saw makes it. */
 export function lastCutInWords(cut: LastCut, unit: LengthUnit): string | null {

@@ -21,12 +21,12 @@ const COLUMNS: readonly Column[] = [
   { name: 'Role', share: 0.13 },
   { name: 'Size', share: 0.15 },
   { name: LENGTH_NAMES.tips, share: 0.12, figures: true },
-  { name: 'Heat', share: 0.09 },
+  { name: 'Batch', share: 0.09 },
   { name: 'Certificate', share: 0.22 },
 ];
 
 const HEATS: readonly Column[] = [
-  { name: 'Heat', share: 0.12, bold: true },
+  { name: 'Batch', share: 0.12, bold: true },
   { name: 'Certificate', share: 0.3 },
   { name: 'Of tube', share: 0.18 },
   { name: 'Note', share: 0.2 },
@@ -111,11 +111,11 @@ function heats(context: Context): readonly Part[] {
     (tube) => !without.includes(tube) && certificatesOf(named, ofHeat(context, tube)).length === 0,
   );
   const notes = [
-    ...(without.length === 0 ? [] : [`Without a heat: ${numbersOf(without)}.`]),
-    ...(bare.length === 0 ? [] : [`With a heat of which the job has no certificate: ${numbersOf(bare)}.`]),
+    ...(without.length === 0 ? [] : [`Without a batch: ${numbersOf(without)}.`]),
+    ...(bare.length === 0 ? [] : [`With a batch of which the job has no certificate: ${numbersOf(bare)}.`]),
   ];
   const list = rows.length === 0 ? said(context, 'The job names no certificate.') : table(context, HEATS, rows);
-  return [opened(context, 'Heats and certificates', [], list), said(context, ...notes)];
+  return [opened(context, 'Batches and certificates', [], list), said(context, ...notes)];
 }
 
 /** "1, 4, 5": as they are chalked. */

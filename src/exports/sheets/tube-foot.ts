@@ -2,6 +2,7 @@
 import { shrunk } from '../../drawing/fit.ts';
 import { FINE, SMALL, box, stroke, text } from '../../drawing/ink.ts';
 import { shownName } from '../../core/job/shown.ts';
+import { batchesOnce } from '../../core/job/batch.ts';
 import { heatOf } from '../../core/stock/heat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
@@ -16,7 +17,7 @@ const BOX = 7;
 /** What goes with a tube through the shop, each with its share of the row. */
 const BOXES = [
   ['Customer', 1.5],
-  ['Heat', 1],
+  ['Batch', 1],
   ['Cut by', 1],
   ['Checked by', 1.15],
 ] as const;
@@ -50,10 +51,12 @@ export function tubeFoot(
 
 /** The heats that the job has the tubes cut from; '' where it says none. */
 const heatsOf = ({ derived: { job } }: Context, tubes: readonly SolvedTube[]): string =>
-  [...new Set(tubes.flatMap((tube) => heatOf(job, tube) || []))].map(shownName).join(', ');
+  batchesOnce(tubes.map((tube) => ({ batch: heatOf(job, tube) ?? '' })))
+    .map(shownName)
+    .join(', ');
 
 /** One row, each with its name at the left of it; the heat stands in its own where it is known. */
-function boxes({ letters }: Context, heat: string, left: number, top: number, width: number): readonly Mark[] {
+function boxes({ letters }: Context, batch: string, left: number, top: number, width: number): readonly Mark[] {
   let at = left;
   const inside = BOXES.flatMap(([name, share], i): readonly Mark[] => {
     const from = at;
@@ -63,7 +66,7 @@ function boxes({ letters }: Context, heat: string, left: number, top: number, wi
       { x: from, y: top - BOX },
     ];
     const named = from + 1.2 + letters.width(name, SMALL, false) + 1.5;
-    const known = shrunk(letters, name === 'Heat' ? heat : '', at - named - 1, SMALL + 0.4, true);
+    const known = shrunk(letters, name === 'Batch' ? batch : '', at - named - 1, SMALL + 0.4, true);
     return [
       ...(i === 0 ? [] : [stroke(edge, FINE)]),
       text(from + 1.2, top - BOX + 2.4, name),

@@ -8,13 +8,16 @@ import type { Fault } from '../../core/job/fault.ts';
 import { allThatDiffers, type Difference } from '../../core/shop/differences.ts';
 import { given, taken } from '../../core/shop/exchange.ts';
 import { followed, type Followed } from '../../core/shop/log.ts';
-import { rackAfter } from '../../core/shop/rack.ts';
+import { leftOffRack, rackAfter } from '../../core/shop/rack.ts';
 import { parseShop } from '../../core/shop/parse.ts';
 import { serialiseShop } from '../../core/shop/serialise.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/types.ts';
+import type { Job } from '../../core/job/types.ts';
+import { offRackInWords } from '../../core/words/stock.ts';
 import type { DocumentState, DocumentStore } from '../document/createDocument.ts';
 import type { Notice, Saved, Trouble } from '../types.ts';
 import { answered, openQuestions, stillOpen } from './asking.ts';
+import { unfollowedNotice } from './notices.ts';
 import { createShopKeeping, type ShopKeeping, type ShopKeepingSurroundings } from './keepShop.ts';
 
 export interface ShopState {
@@ -156,10 +159,22 @@ export function createShop(document: DocumentStore): ShopStore {
     if (next.job.pulls !== last.job.pulls) {
       const after = followed({ shop: get().shop, own }, last.job.pulls, next.job);
       own = after.own;
-      putRead(after.shop);
+      tell(putRead(after.shop));
     }
-    if (next.job.sawn !== last.job.sawn) putRead(rackAfter(get().shop, last.job.sawn, next.job));
+    if (next.job.sawn !== last.job.sawn) followSawn(next.job, last.job.sawn);
     if (get().asked.length > 0) set({ asked: stillOpen(get().shop, next.job, get().asked) });
+  }
+
+  function followSawn(job: Job, before: Job['sawn']): void {
+    const { shop } = get();
+    tell(putRead(rackAfter(shop, before, job)));
+    const off = offRackInWords(leftOffRack(shop, before, job), job.lengthUnit);
+    if (off !== null) set({ notice: { message: off, damaged: [] } });
+  }
+
+  /** That the record cannot follow the job: the job goes on. */
+  function tell(faults: readonly Fault[]): void {
+    if (faults.length > 0) set({ notice: unfollowedNotice(faults) });
   }
 
   async function start(surroundings: ShopSurroundings): Promise<void> {

@@ -1,4 +1,5 @@
 /** What a person reads of the kept shop record. */
+import type { Fault } from '../../core/job/fault.ts';
 import type { Notice, Version } from '../types.ts';
 
 const plain = (message: string): Notice => ({ message, damaged: [] });
@@ -20,3 +21,9 @@ export const damagedShopNotice = (damaged: readonly Version[], isOther: boolean)
 export const unreadShopNotice = plain(
   'The shop record kept in this browser could not be read yet: the new job begins without it. What is in it can be taken later, under Shop record.',
 );
+
+/** What was logged or sawn in the job that the record cannot take. */
+export const unfollowedNotice = (faults: readonly Fault[]): Notice =>
+  plain(
+    `The shop record did not take what was done in the job: ${faults.map(({ place, message }) => `${place}: ${message}`).join('; ')}.`,
+  );

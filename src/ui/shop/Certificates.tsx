@@ -24,27 +24,27 @@ export function Certificates(): ReactNode {
   const sections = useDocument((state) => state.job.sections);
   const rows = useMemo(() => certificates.map((certificate, index) => ({ certificate, index })), [certificates]);
   const columns = useMemo(() => columnsFor(sections), [sections]);
-  const heats = batchesOnce(members);
+  const batches = batchesOnce(members);
   const list = useRef<HTMLDivElement>(null);
   const isAdded = useRef(false);
-  // The new one is typed next: its heat, or its certificate where the heat is known.
+  // The new one is typed next: its batch, or its certificate where the batch is known.
   useEffect(() => {
     if (!isAdded.current) return;
     isAdded.current = false;
     const cells = list.current?.querySelector<HTMLTableRowElement>('tbody tr:last-child')?.cells;
     cells?.[certificates.at(-1)?.batch === '' ? 0 : 1]?.focus();
   }, [certificates]);
-  const bare = heats.filter((heat) => certificates.every(({ batch }) => !isSameBatch(batch, heat)));
+  const bare = batches.filter((one) => certificates.every(({ batch }) => !isSameBatch(batch, one)));
   return (
     <>
       <p className="small">
-        The heat of a tube is its batch: it is typed in the Frame, with the member. Certificates of that heat stand
-        beside the tube in the dossier.
+        The batch of a tube, its heat number, is typed in the Frame, with the member, or in Stock, with the stick that
+        was sawn. Certificates of that batch stand beside the tube in the dossier.
       </p>
       <div ref={list}>
         {rows.length > 0 && (
           <EditTable
-            caption="Heats and certificates"
+            caption="Batches and certificates"
             rows={rows}
             columns={columns}
             firstLine={3}
@@ -74,7 +74,7 @@ export function Certificates(): ReactNode {
 
 const columnsFor = (sections: readonly Section[]): readonly Column<Row>[] => [
   textColumn<Row>({
-    header: 'Heat',
+    header: 'Batch',
     mayBeEmpty: true,
     step: STEP,
     value: ({ certificate }) => certificate.batch,

@@ -7,7 +7,7 @@ import './papers.css';
 export default function Papers(): ReactNode {
   return (
     <>
-      <h4>Heats and certificates</h4>
+      <h4>Batches and certificates</h4>
       <Certificates />
       <h4>Photos</h4>
       <Photos />

@@ -42,7 +42,7 @@ export const KINDS: readonly Kind[] = [
     format: 'dossier',
     title: 'For the inspector',
     holds:
-      'one paper: tubes with their heats, bends as made, joints to tick, feet, what was found and what was not looked at, photos, lines to sign',
+      'one paper: tubes with their batches, bends as made, joints to tick, feet, what was found and what was not looked at, photos, lines to sign',
   },
   {
     format: 'quote',

@@ -53,7 +53,7 @@ function SawnStick({ stick, say, onBack }: { stick: Sawn } & SawnSoFarProps): Re
         label="Heat or batch of it, as it stands on the steel"
         value={batch ?? ''}
         mayBeEmpty
-        {...jobEdit<string>('Heat of a stick', (of, next) => setSawnBatch(of, id, next))}
+        {...jobEdit<string>('Batch of a stick', (of, next) => setSawnBatch(of, id, next))}
       />
       <Command
         quiet

@@ -6,7 +6,14 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { isKept } from '../../core/stock/kept.ts';
 import { lastCut } from '../../core/stock/last-cut.ts';
 import type { CutStick, Part, Sawing } from '../../core/stock/types.ts';
-import { lastCutInWords, leftInWords, partInWords, sawnInWords, stickInWords } from '../../core/words/stock.ts';
+import {
+  lastCutInWords,
+  leftInWords,
+  offListInWords,
+  partInWords,
+  sawnInWords,
+  stickInWords,
+} from '../../core/words/stock.ts';
 import { stickDrawing } from '../../drawing/stick.ts';
 import { dayOf } from '../../exports/shared/day.ts';
 import { editor, jobDocument, useEditor } from '../../store/page.ts';
@@ -96,7 +103,10 @@ function StickHead({
   }, [isNext, onArrived]);
   const sayIt = (): void => {
     const names = stick.parts.map((part) => partInWords(part, byId));
-    onSawn(number, sawnInWords(number, names, stick.left, jobDocument.getState().job));
+    const { job } = jobDocument.getState();
+    const off = offListInWords(stick.left, job);
+    if (off !== null) editor.getState().say({ message: off, damaged: [] });
+    onSawn(number, sawnInWords(number, names, stick.left, job));
   };
   return (
     <div className="stick-head">

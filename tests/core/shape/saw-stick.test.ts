@@ -1,16 +1,19 @@
 /** A stick that is sawn: what of the job changes, what goes back, and what the shop's rack then holds. */
 import { describe, expect, it } from 'vitest';
 import { addStick, addTestPieces, setSawing, updateSpare, updateStick } from '../../../src/core/edit/stock.ts';
+import { MOST_STICK_SORTS } from '../../../src/core/job/limits.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { sawStick, unsaw as unsawn } from '../../../src/core/shape/saw-stick.ts';
 import { stageOf } from '../../../src/core/shape/made-stage.ts';
-import { rackAfter, withRack } from '../../../src/core/shop/rack.ts';
+import { leftOffRack, rackAfter, withRack } from '../../../src/core/shop/rack.ts';
 import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
 import { planSection } from '../../../src/core/stock/of-job.ts';
 import { toCut } from '../../../src/core/stock/to-cut.ts';
 import { heatOf } from '../../../src/core/stock/heat.ts';
 import { stickNumbers } from '../../../src/core/stock/saw-order.ts';
 import type { CutPlan, CutStick } from '../../../src/core/stock/types.ts';
+import { offListInWords, sawnInWords } from '../../../src/core/words/stock.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { demoText } from '../../command-line.ts';
 import { derivedFrom } from '../../exports/jobs.ts';
@@ -193,6 +196,41 @@ describe('the rack of the shop', () => {
     expect(rackAfter({ ...shop, sections: [] }, [], sawn)).toEqual({ ...shop, sections: [] });
     const none = rackAfter({ ...shop, sticks: [] }, [], sawn).sticks;
     expect(none).toMatchObject([{ length: 486, count: 1 }]);
+  });
+});
+
+describe('a list that is full', () => {
+  const sorts = Array.from({ length: MOST_STICK_SORTS }, (_, i) => ({
+    id: `x${i}`,
+    section: frame.job.sections[0]!.id,
+    length: 1000 + i,
+    count: 2,
+  }));
+  const full: Job = { ...frame.job, stickSorts: [...frame.job.stickSorts, ...sorts].slice(0, MOST_STICK_SORTS) };
+
+  it('takes no left-over: the stick is sawn all the same, and it is said', () => {
+    const cut = sawStick(full, frame, { ...first, left: 486 }, on);
+    expect(cut.sawn).toHaveLength(1);
+    expect(cut.sawn[0]).not.toHaveProperty('kept');
+    expect(cut.stickSorts).toHaveLength(MOST_STICK_SORTS);
+    expect(parseJob(serialiseJob(cut)).ok).toBe(true);
+    expect(offListInWords(486, cut)).toMatch(/is not on the list of sticks: that is full with 200 kinds/u);
+    expect(sawnInWords(1, ['Bar'], 486, cut)).toContain('not on the list');
+    const roomy = sawStick(frame.job, frame, { ...first, left: 486 }, on);
+    expect([offListInWords(486, roomy), offListInWords(20, sawStick(full, frame, { ...first, left: 20 }, on))]).toEqual(
+      [null, null],
+    );
+  });
+
+  it('of the shop takes the stick off all the same, and names what it has no room for', () => {
+    const section = { ...frame.job.sections[0]!, id: 's7' };
+    const one = { section: 's7', length: 2500, count: 2, batch: 'H-1', cost: 50 };
+    const sticks = [one, ...sorts.slice(1).map(({ length }) => ({ section: 's7', length, count: 1 }))];
+    const shop: Shop = { ...EMPTY_SHOP, sections: [section], sticks };
+    const after = rackAfter(shop, [], sawn);
+    expect(after.sticks).toEqual([{ ...one, count: 1 }, ...sticks.slice(1)]);
+    expect(leftOffRack(shop, [], sawn)).toMatchObject([{ length: 486 }]);
+    expect(leftOffRack({ ...shop, sticks: [one] }, [], sawn)).toEqual([]);
   });
 });
 

@@ -428,3 +428,16 @@ describe('a job that is begun from it', () => {
     expect(read(tab).asked).toEqual([]);
   });
 });
+
+it('says which stick its rack has no room for, and takes the one that was sawn off all the same', async () => {
+  const tab = await browser.openTab();
+  const section = documentOf(tab).job.sections[0]!;
+  const sticks = Array.from({ length: 200 }, (_, i) => ({ section: section.id, length: 3000 + i, count: 2 }));
+  const faults = read(tab).change((shop) => ({ ...shop, sections: [section], sticks }));
+  expect(faults).toEqual([]);
+  const sawn = { id: 'w9', section: section.id, length: 3000, cuts: [], left: 777, kept: 'k9', rack: true, on: '' };
+  expect(documentOf(tab).edit('Sawn', (job) => ({ ...job, sawn: [{ ...sawn, rack: true as const }] }))).toEqual([]);
+  expect(read(tab).shop.sticks[0]).toMatchObject({ length: 3000, count: 1 });
+  expect(read(tab).shop.sticks).toHaveLength(200);
+  expect(read(tab).notice?.message).toMatch(/^Not put on the shop’s rack: .* It is full with 200 kinds/u);
+});
