@@ -5,7 +5,7 @@
 import { jobFrom } from '../core/shop/exchange.ts';
 import { EMPTY_SHOP } from '../core/shop/types.ts';
 import { unreadShopNotice } from '../store/shop/notices.ts';
-import { builtOnNotice, stepNotice } from '../store/keeping/notices.ts';
+import { builtOnNotice, overwrittenNotice, stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { isLaidOver, isTyping } from '../view/canvas/taken.ts';
@@ -66,8 +66,14 @@ export const COMMANDS = {
 
 function take(step: 'undo' | 'redo'): void {
   if (step === 'undo' && editor.getState().undoPlace()) return;
-  if (jobDocument.getState()[step]()) return;
-  const { past } = jobDocument.getState().committed.history;
+  const { history } = jobDocument.getState().committed;
+  if (jobDocument.getState()[step]()) {
+    const { committed } = jobDocument.getState();
+    if (committed.history !== history && committed.history.job === history.job)
+      editor.getState().say(overwrittenNotice);
+    return;
+  }
+  const { past } = history;
   editor.getState().say(past.some(({ by }) => by !== undefined) ? builtOnNotice : stepNotice);
 }
 

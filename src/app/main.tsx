@@ -6,7 +6,7 @@ import '../ui/kit/press.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startPage } from '../store/page.ts';
-import { isPairedHere } from '../store/pairing/invitation.ts';
+import { invitationIn, isPairedHere } from '../store/pairing/invitation.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { enterPending } from './commands.ts';
@@ -14,7 +14,10 @@ import { showKeptLight } from './light.ts';
 
 showKeptLight();
 startPage(enterPending);
-if (isPairedHere()) void import('../store/pairing-page.ts').then(({ startPairing }) => startPairing());
+const pair = (): void => void import('../store/pairing-page.ts').then(({ startPairing }) => startPairing());
+if (isPairedHere()) pair();
+// An invitation that is opened in a tab where the page is already.
+window.addEventListener('hashchange', () => invitationIn(location.hash) !== null && pair());
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Boundary part="The program">

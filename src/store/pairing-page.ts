@@ -3,14 +3,7 @@ import { useStore } from 'zustand';
 import { carried, entryOf, type Entry } from '../core/sharing/entries.ts';
 import { jobDocument, keeping, opening } from './page.ts';
 import { createPairing } from './pairing/createPairing.ts';
-import {
-  invitationIn,
-  recallName,
-  recallPairing,
-  rememberName,
-  rememberPairing,
-  type Invitation,
-} from './pairing/invitation.ts';
+import { invitationIn, recallName, recallPairing, rememberName, rememberPairing } from './pairing/invitation.ts';
 import { askNewSecret, askOffer } from './pairing/offer.ts';
 import type { PairingActions, PairingState } from './pairing/types.ts';
 import { randomName } from './storage/random-name.ts';
@@ -43,6 +36,33 @@ function jotted(room: string): readonly Entry[] {
   }
 }
 
+const SEEN = 'cagewright.pairing.seen';
+
+/** So many are remembered, the latest. */
+const MOST_SEEN = 200;
+
+let seen: readonly string[] | null = null;
+
+function seenHere(): readonly string[] {
+  try {
+    const list = JSON.parse(localStorage.getItem(SEEN) ?? '[]') as unknown;
+    return Array.isArray(list) ? list.map(String) : [];
+  } catch {
+    return [];
+  }
+}
+
+const isSeen = (key: string): boolean => (seen ??= seenHere()).includes(key);
+
+function see(key: string): void {
+  seen = [...(seen ?? seenHere()), key].slice(-MOST_SEEN);
+  try {
+    localStorage.setItem(SEEN, JSON.stringify(seen));
+  } catch {
+    // It is listed again when the page is loaded anew.
+  }
+}
+
 const newName = (): string => randomName().replaceAll('-', '');
 
 /** Until a person names it: who opens the page by an invitation has the second screen. */
@@ -65,6 +85,8 @@ export const pairing = createPairing(
     jot,
     jotted,
     rememberName,
+    see,
+    isSeen,
   },
   recallName() ?? firstName(),
 );
@@ -74,12 +96,17 @@ export const usePairing = <T>(select: (state: PairingState & PairingActions) => 
 
 /** Joins by the address that the page was opened with, which then shows no secret any more, or again what it was joined to. */
 export function startPairing(): void {
-  const invitation: Invitation | null = invitationIn(location.hash) ?? recallPairing();
-  if (invitation === null) return;
-  if (invitationIn(location.hash) !== null) history.replaceState(null, '', location.pathname + location.search);
+  const invited = invitationIn(location.hash);
+  if (invited !== null) history.replaceState(null, '', location.pathname + location.search);
   void pairing.getState().ask(); // after a reload the machine of the server shows its addresses again
-  const start = (): boolean => jobDocument.getState().ready && (void pairing.join(invitation), true);
-  if (start()) return;
+  const start = (): void => {
+    const known = recallPairing();
+    // Another tab's job is no reason to join with this one's.
+    const again = known === null || (known.slot !== null && known.slot !== keeping.getState().slot) ? null : known;
+    const invitation = invited ?? again;
+    if (invitation !== null) void pairing.join(invitation);
+  };
+  if (jobDocument.getState().ready) return start();
   const stop = jobDocument.subscribe(({ ready }) => {
     if (!ready) return;
     stop();

@@ -83,7 +83,10 @@ function following(job: Job, steps: readonly Step[]): readonly Step[] {
   });
 }
 
-/** The last step of this device taken back, as far as nobody has written over it since; the same history where there is none. */
+/**
+ * The last step of this device taken back, as far as nobody has written over it since: where nothing of it is left the step goes, and the job stays. The
+ * same history where there is none.
+ */
 export function undo(history: History): History {
   const { job, past, future } = history;
   const nth = past.findLastIndex(isOwn);
@@ -111,7 +114,7 @@ function undoneBefore({ job, past, future }: History, nth: number): History {
     [were, are] = [before, withoutBefore];
   }
   const left = { job: without, past: [...past.slice(0, nth), ...others] };
-  if (isEmptyDiff(own)) return undo({ ...left, future });
+  if (isEmptyDiff(own)) return { ...left, job, future };
   // What could be redone follows another step now (store/storage/chunks.ts).
   return { ...left, future: [{ ...past[nth]!, diff: own }, ...future.map((step) => ({ ...step }))] };
 }

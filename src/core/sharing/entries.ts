@@ -18,7 +18,7 @@ export interface Entry {
   readonly path: Path;
   /** ms since 1970, or one more than the latest seen. */
   readonly at: number;
-  /** When what it took the place of had been written; 0 where the cell was empty. */
+  /** The latest that the device knew of others when it wrote: in this cell, or where a record is taken out in any of its. 0: nothing. */
   readonly over: number;
   /** undefined: taken out. */
   readonly value: Plain | undefined;
@@ -94,6 +94,9 @@ function withEntry(cell: Cell | undefined, entry: Entry): Cell {
 export const entriesOf = ({ counts, others }: Cell): readonly Entry[] => [counts, ...others];
 
 const isLater = (a: Entry, b: Entry): boolean => a.at > b.at || (a.at === b.at && a.device > b.device);
+
+/** Whether the entry was written by another, and not known to whoever wrote `by`. */
+export const isUnknownTo = (entry: Entry, by: Entry): boolean => entry.device !== by.device && entry.at > by.over;
 
 /** The cell of a path; undefined where nobody has written in it. */
 export const cellAt = (cells: Cells, path: Path): Cell | undefined =>

@@ -19,6 +19,11 @@ export interface SharedList {
   readonly at: readonly string[];
   /** What a record goes by; absent: by the name that the device gave it. */
   keyOf?(record: PlainObject): string;
+  /**
+   * Of what was taken out nothing comes again, whatever is written in it: a bend run that is begun anew is of another piece of steel. Two that are there under
+   * one natural key are one.
+   */
+  readonly isOver?: true;
   /** Lists within a record, by field, with what an item goes by. */
   readonly within?: Readonly<Record<string, (item: Plain) => string>>;
 }
@@ -37,7 +42,7 @@ type BentItem<F extends keyof BentTube> = NonNullable<BentTube[F]> extends reado
 const item =
   <I>(key: (one: I) => string): ((one: Plain) => string) =>
   (one) =>
-    key(one as unknown as I);
+    typeof one === 'object' && one !== null ? key(one as unknown as I) : String(one);
 
 const WITHOUT_IDS: Partial<Record<List, Omit<SharedList, 'at'>>> = {
   holds: { keyOf: natural<Hold>(({ point, axis }) => `${axis} ${point}`) },
@@ -45,6 +50,7 @@ const WITHOUT_IDS: Partial<Record<List, Omit<SharedList, 'at'>>> = {
   seen: { keyOf: natural<Seen>(({ finding, tube, end, bend }) => [finding, tube, end, bend].join(' ')) },
   bent: {
     keyOf: byTube,
+    isOver: true,
     within: {
       done: String,
       bends: item<BentItem<'bends'>>(({ bend }) => String(bend)),
@@ -69,6 +75,8 @@ const IN_BLOCKS: readonly (readonly string[])[] = [
   ['survey', 'samples'],
   ['quote', 'took'],
   ['quote', 'extras'],
+  ['tools', 'notchers'],
+  ['tools', 'saws'],
 ];
 
 /** By the name that paths begin with: points, survey.samples. */

@@ -18,22 +18,32 @@ import type { Collection, Job } from '../job/types.ts';
 import { remembered } from '../remembered.ts';
 import { keyOf, pathOf, type Cells, type Entry, type Group, type Path } from './entries.ts';
 import { HEAD, recordsOf } from './laid-out.ts';
-import { SHARED_LISTS } from './lists.ts';
+import { SHARED_LISTS, type SharedList } from './lists.ts';
 import type { Order } from './places.ts';
 import { byPlace, recordIn, type Told } from './record-in.ts';
 import type { Shared } from './written.ts';
 
 export type Put =
-  | { readonly ok: true; readonly shared: Shared }
+  | {
+      readonly ok: true;
+      readonly shared: Shared;
+      /** What the cells say before anything of it was put right. */
+      readonly found: Shared;
+    }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** What the cells say, beside the job that the device shows: what is the same in it stays the same object. */
 export function putTogether(cells: Cells, shown: Job): Put {
   const needed = new Set<string>();
+  const found = fileOf(cells, shown, needed);
   for (;;) {
-    const { file, orders } = fileOf(cells, shown, needed);
+    const laid = needed.size === 0 ? found : fileOf(cells, shown, needed);
+    const { file, orders } = putRight(laid, cells, shown);
     const job = readAgain(file, { file: shown, job: shown });
-    if (job !== null) return { ok: true, shared: { job: keepingRecords(job, shown), orders, cells } };
+    if (job !== null) {
+      const shared = { job: keepingRecords(job, shown), orders, cells };
+      return { ok: true, shared, found: { job: found.file, orders: found.orders, cells } };
+    }
     const missing = missingIn(file, shown, cells).filter((key) => !needed.has(key));
     if (missing.length === 0) return { ok: false, faults: faultsOf(file) };
     for (const key of missing) needed.add(key);
@@ -79,7 +89,46 @@ function fileOf(cells: Cells, shown: Job, needed: ReadonlySet<string>): Laid {
         told.map(({ record }) => record),
       );
   }
-  return { file: keepingRecords(withNumbersApart(head as unknown as Job, cells), shown), orders };
+  return { file: keepingRecords(head as unknown as Job, shown), orders };
+}
+
+/** What two have made together that neither would have: numbers that stand twice, a bend run that both have begun. */
+function putRight({ file, orders }: Laid, cells: Cells, shown: Job): Laid {
+  let [right, rightOrders]: [Job, ReadonlyMap<string, Order>] = [withNumbersApart(file, cells), orders];
+  for (const [name, list] of SHARED_LISTS) {
+    const [records, order] = [recordsOf(right, list), orders.get(name)];
+    if (!list.isOver || order === undefined) continue;
+    const one = oneOfEach(records, order, list);
+    if (one.records.length === records.length) continue;
+    right = { ...right, [name]: one.records };
+    rightOrders = new Map(rightOrders).set(name, one.order);
+  }
+  return { file: right === file ? file : keepingRecords(right, shown), orders: rightOrders };
+}
+
+/** Of records under one natural key the last, with what the others have in their lists and it has not. */
+function oneOfEach(
+  records: readonly PlainObject[],
+  { keys, places }: Order,
+  list: SharedList,
+): { readonly records: readonly PlainObject[]; readonly order: Order } {
+  const last = new Map(records.map((record, i) => [list.keyOf!(record), i]));
+  const kept = [...last.values()].toSorted((a, b) => a - b);
+  const joined = kept.map((at) => {
+    const others = records.filter((record, i) => i !== at && list.keyOf!(record) === list.keyOf!(records[at]!));
+    return others.reduce((one, other) => joinedLists(one, other, list), records[at]!);
+  });
+  return { records: joined, order: { keys: kept.map((i) => keys[i]!), places: kept.map((i) => places[i]!) } };
+}
+
+function joinedLists(one: PlainObject, other: PlainObject, { within = {} }: SharedList): PlainObject {
+  const joined = Object.entries(within).flatMap(([field, nameOf]) => {
+    const [own, more] = [one[field] ?? [], other[field] ?? []] as readonly [readonly Plain[], readonly Plain[]];
+    const names = new Set(own.map(nameOf));
+    const missing = more.filter((item) => !names.has(nameOf(item)));
+    return missing.length === 0 ? [] : [[field, [...own, ...missing]] as const];
+  });
+  return { ...one, ...Object.fromEntries(joined) };
 }
 
 type Mutable = { [key: string]: Plain };

@@ -1,8 +1,9 @@
 /** A record as its cells say it. */
 import type { Plain, PlainObject } from '../job/plain.ts';
 import { remembered } from '../remembered.ts';
-import { pathOf, type Cell, type Group } from './entries.ts';
+import { entriesOf, isUnknownTo, pathOf, type Cell, type Group } from './entries.ts';
 import { PLACE, type Laid } from './laid-out.ts';
+import { SHARED_LISTS } from './lists.ts';
 import type { Order } from './places.ts';
 
 export interface Told extends Laid {
@@ -15,24 +16,22 @@ export interface Told extends Laid {
 }
 
 /**
- * What the cells of one record say. Where it was taken out on one device, and something was written in it later, knowing of that or not, it is there: the later
- * counts, and whoever took it out did not know what was to come.
+ * What the cells of one record say. Where it was taken out on one device, and something was written in it later, or by somebody of whom that device had not
+ * heard, it is there: whoever took it out did not know of that.
  */
 export const recordIn = remembered((group: Group): Told => {
   const fields = new Map<string, Plain>();
   const found = new Map<string, { readonly key: string; readonly place: number; readonly value: Plain }[]>();
-  let latest = 0;
   for (const [rest, { counts }] of group) {
     const [field = '', item] = pathOf(rest);
     if (field === PLACE || counts.value === undefined) continue;
-    latest = Math.max(latest, counts.at);
     if (item === undefined) fields.set(field, counts.value);
     else found.set(field, [...(found.get(field) ?? []), { key: item, ...placeAndValue(counts.value) }]);
   }
   const lists = [...found].map(([field, items]) => [field, items.toSorted(byPlace)] as const);
   const within = lists.map(([field, items]) => [field, items.map(({ value }) => value)] as const);
   return {
-    ...standing(group.get(PLACE), latest),
+    ...standing(group),
     fields,
     items: new Map(lists.map(([field, items]) => [field, new Map(items.map(({ key, value }) => [key, value]))])),
     orders: new Map(
@@ -59,9 +58,17 @@ function placeAndValue(value: Plain): { readonly place: number; readonly value: 
   return typeof place === 'number' && item !== undefined ? { place, value: item } : { place: 0, value };
 }
 
-function standing(cell: Cell | undefined, latest: number): Pick<Told, 'place' | 'isGone'> {
+/** The item that stands in an item's cell. */
+export const itemIn = (value: Plain): Plain => placeAndValue(value).value;
+
+function standing(group: Group): Pick<Told, 'place' | 'isGone'> {
+  const cell = group.get(PLACE);
   if (cell === undefined) return { place: 0, isGone: true };
-  const { value, at } = cell.counts;
-  const [place, isOut] = Array.isArray(value) ? [value[0], true] : [value, false];
-  return { place: typeof place === 'number' ? place : 0, isGone: isOut && latest <= at };
+  const { counts } = cell;
+  const [place, isOut] = Array.isArray(counts.value) ? [counts.value[0], true] : [counts.value, false];
+  const isOver = SHARED_LISTS.get(cell.path[0]!)?.isOver === true;
+  const isWritten = (each: Cell): boolean =>
+    each !== cell && entriesOf(each).some((entry) => entry.at > counts.at || isUnknownTo(entry, counts));
+  const isBack = isOut && !isOver && [...group.values()].some(isWritten);
+  return { place: typeof place === 'number' ? place : 0, isGone: isOut && !isBack };
 }

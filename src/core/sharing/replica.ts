@@ -5,7 +5,13 @@
  */
 import type { Fault } from '../job/fault.ts';
 import type { Job } from '../job/types.ts';
-import { latestIn, withEntries, type Cells, type Entry } from './entries.ts';
+import { sameData } from '../job/equal.ts';
+import type { PlainObject } from '../job/plain.ts';
+import { latestIn, pathOf, withEntries, type Cells, type Entry } from './entries.ts';
+import { recordsOf } from './laid-out.ts';
+import { SHARED_LISTS } from './lists.ts';
+import type { Order } from './places.ts';
+import { recordIn, type Told } from './record-in.ts';
 import { putTogether } from './put-together.ts';
 import { NOTHING_SHARED, writtenBetween, type Shared } from './written.ts';
 
@@ -52,8 +58,47 @@ export const received = (replica: Replica, entries: Iterable<Entry>): Replica =>
   cells: withEntries(replica.cells, entries),
 });
 
-/** What has come is shown, if it can be; else it is held back, and said why. */
-export function caughtUp(replica: Replica): Replica {
-  const put = putTogether(replica.cells, replica.shown.job);
-  return put.ok ? { ...replica, shown: put.shared, held: [] } : { ...replica, held: put.faults };
+/**
+ * What has come is shown, if it can be; else it is held back, and said why. What had to be put right in it is written, so that it stays so: every device that puts
+ * it right writes the same.
+ */
+export function caughtUp(replica: Replica, now: number): Edited {
+  const { device, cells, shown } = replica;
+  const put = putTogether(cells, shown.job);
+  if (!put.ok) return { replica: heldBack(replica, put.faults), entries: [] };
+  const at = Math.max(now, latestIn(cells) + 1);
+  const { entries } = writtenBetween(put.found, put.shared.job, { device, at });
+  const all = withEntries(cells, entries);
+  return { replica: { ...replica, cells: all, shown: { ...put.shared, cells: all }, held: [] }, entries };
+}
+
+/** What has come is not shown, and why. */
+export function heldBack(replica: Replica, held: readonly Fault[]): Replica {
+  const { shown, cells } = replica;
+  const known = shown.cells.size > 0 ? shown : { ...shown, orders: ordersOf(shown.job, cells), cells };
+  return { ...replica, shown: known, held };
+}
+
+/** The order of a job that was made of cells at another time, by what they say now: a page was loaded anew while something was held back. */
+function ordersOf(job: Job, cells: Cells): ReadonlyMap<string, Order> {
+  const orders = new Map<string, Order>();
+  for (const [name, list] of SHARED_LISTS) {
+    const records = recordsOf(job, list);
+    const there = [...cells]
+      .filter(([key]) => pathOf(key)[0] === name)
+      .map(([key, group]) => [pathOf(key)[1]!, recordIn(group)] as const)
+      .filter(([, { isGone }]) => !isGone);
+    const isIt = (record: PlainObject, told: Told): boolean =>
+      list.keyOf === undefined ? sameData(record, told.record) : list.keyOf(record) === list.keyOf(told.record);
+    const taken = new Set<string>();
+    const keys = records.map((record, i) => {
+      const found = there.find(([key, told]) => !taken.has(key) && isIt(record, told))?.[0] ?? `not shared ${i}`;
+      taken.add(found);
+      return found;
+    });
+    const places = keys.map((key, i) => there.find(([known]) => known === key)?.[1].place ?? i + 1);
+    const isRising = places.every((place, i) => i === 0 || place >= places[i - 1]!);
+    if (keys.length > 0) orders.set(name, { keys, places: isRising ? places : keys.map((_, i) => i + 1) });
+  }
+  return orders;
 }

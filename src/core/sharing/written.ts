@@ -3,7 +3,7 @@ import { sameData } from '../job/equal.ts';
 import { swapsBetween } from '../job/change.ts';
 import type { Plain, PlainObject } from '../job/plain.ts';
 import type { Job } from '../job/types.ts';
-import { cellAt, keyOf, type Cells, type Entry, type Path } from './entries.ts';
+import { entriesOf, keyOf, type Cells, type Entry, type Path } from './entries.ts';
 import { distinct, headCells, laidOut, PLACE, recordsOf, type Laid } from './laid-out.ts';
 import { SHARED_LISTS, type SharedList } from './lists.ts';
 import { NO_ORDER, placed, type Order } from './places.ts';
@@ -39,7 +39,7 @@ type Put = (path: Path, value: Plain | undefined) => void;
 export function writtenBetween({ job, orders, cells }: Shared, after: Job, { device, at }: Pen): Written {
   const entries: Entry[] = [];
   const put: Put = (path, value) => {
-    entries.push({ device, path, at, over: cellAt(cells, path)?.counts.at ?? 0, value });
+    entries.push({ device, path, at, over: knownOf(cells, path, device), value });
   };
   writeHead(headCells(job), headCells(after), put);
   const next = new Map(orders);
@@ -54,6 +54,15 @@ export function writtenBetween({ job, orders, cells }: Shared, after: Job, { dev
   return { entries, orders: next };
 }
 
+/** The latest that is known of other devices where the path leads; of a record's place in the whole record. */
+export function knownOf(cells: Cells, path: Path, device: string): number {
+  const group = cells.get(keyOf(path.slice(0, 2)));
+  const cell = group?.get(keyOf(path.slice(2)));
+  const known = path[2] === PLACE ? [...(group?.values() ?? [])] : cell === undefined ? [] : [cell];
+  const others = known.flatMap(entriesOf).filter((entry) => entry.device !== device);
+  return others.reduce((latest, { at }) => Math.max(latest, at), 0);
+}
+
 type Values = ReturnType<typeof headCells>;
 
 function writeHead(before: Values, after: Values, put: Put): void {
@@ -65,13 +74,18 @@ type Pair<T> = readonly [before: T, after: T];
 
 /** What the records go by: of those without anything of their own each that is new gets a name. */
 function keysAfter(
-  { keyOf: nameOf }: SharedList,
+  { keyOf: nameOf, isOver }: SharedList,
   [before, after]: Pair<readonly PlainObject[]>,
   keys: readonly string[],
   newName: () => string,
 ): readonly string[] {
+  let made = 0;
+  if (nameOf !== undefined && isOver) {
+    const known = new Map(before.map((record, i) => [nameOf(record), keys[i]!]));
+    return after.map((record) => known.get(nameOf(record)) ?? `${nameOf(record)} ${newName()}.${(made += 1)}`);
+  }
   if (nameOf !== undefined) return distinct(after.map(nameOf));
-  let [result, made] = [keys, 0];
+  let result = keys;
   for (const swap of swapsBetween(before, after)) {
     if ('fields' in swap) continue;
     const names = swap.after.map(() => `${newName()}.${(made += 1)}`);

@@ -30,6 +30,9 @@ export function networkLines({ addresses, shared, isSecure, isColoured }) {
     '',
     ...qrLines(first, isColoured),
     '',
+    'That opens the program on another device, with a job of its own. To have one job on both, open the program on this',
+    'machine by its localhost address: Menu, Phone at the bender, Share this job. The code shown there lets a phone in.',
+    '',
     ...(isSecure
       ? []
       : [

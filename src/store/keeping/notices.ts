@@ -25,6 +25,10 @@ export const historyNotice = (why: Loss, steps: Version): Notice => ({
 
 export const stepNotice = plain('The kept history is damaged: that step cannot be taken.');
 
+export const overwrittenNotice = plain(
+  'Nothing was taken back: all of that step was written over on another device since. Undo goes on with the step before it.',
+);
+
 export const builtOnNotice = plain(
   'That step stays: something was done on another device since that needs it. Take that back there first.',
 );

@@ -7,12 +7,28 @@ import { lastNumberOf, numbersOf } from '../../core/job/numbers.ts';
 import { serialiseJob } from '../../core/job/serialise.ts';
 import { withNumbers } from '../../core/edit/numbers.ts';
 import { sameData } from '../../core/job/equal.ts';
+import { bareId } from '../../core/job/reference.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { cellAt, latestIn, withEntries, type Entry } from '../../core/sharing/entries.ts';
 import { HEAD } from '../../core/sharing/laid-out.ts';
 import { putTogether } from '../../core/sharing/put-together.ts';
-import { begun, caughtUp, edited, received, replicaOf, type Edited, type Replica } from '../../core/sharing/replica.ts';
+import {
+  begun,
+  caughtUp,
+  edited,
+  heldBack,
+  received,
+  replicaOf,
+  type Edited,
+  type Replica,
+} from '../../core/sharing/replica.ts';
+import { applyWhatFits } from '../../core/session/rebased.ts';
+import { renumbered } from '../../core/edit/numbers.ts';
+import { diffJobs } from '../../core/job/diff.ts';
+import { admitText } from '../document/admit.ts';
 import type { History } from '../../core/session/history.ts';
+import { knownOf } from '../../core/sharing/written.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { KeepingStore } from '../keeping/createKeeping.ts';
 import type { Opening } from '../opening.ts';
@@ -37,6 +53,9 @@ export interface PairingSurroundings {
   jot(room: string, entries: readonly Entry[]): void;
   jotted(room: string): readonly Entry[];
   rememberName(name: string): void;
+  /** What both wrote, and a person on this device has seen and left. */
+  see(key: string): void;
+  isSeen(key: string): boolean;
 }
 
 export interface PairingStore extends StoreApi<PairingState & PairingActions> {
@@ -52,6 +71,9 @@ const ALONE = {
   came: [],
   invitations: [],
 } as const satisfies Partial<PairingState>;
+
+/** Characters of a job's file: the relay takes no message of more than 16 MB. */
+const LARGEST = 8e6;
 
 /** Of what others did, so much is listed. */
 const MOST_CAME = 30;
@@ -69,6 +91,10 @@ export function createPairing(
   /** Came, and not shown yet: while a gesture is under way, or until this device has the job. */
   let waiting: Entry[] = [];
   let unsaid: Came[] = [];
+  /** Counts up with each joining and parting: what was waited for may be over. */
+  let turn = 0;
+  /** The job as it was when joining began, until something has come. */
+  let loaded: Job | null = null;
   /** With the relay, be the job here yet or not. */
   let isJoined = false;
   /** The document changes because of what has come. */
@@ -85,13 +111,14 @@ export function createPairing(
     async share() {
       const { offer } = get();
       if (offer === null || offer === 'none' || engine !== null || !document.getState().ready) return;
+      if (serialiseJob(document.getState().committed.history.job).length > LARGEST) return set({ standing: 'full' });
       const room = `${around.newName()}${around.newName()}`.slice(0, 32);
-      document.getState().edit('Number the tubes', withOwnNumbers);
-      await enter({ secret: offer.secret, room, slot: keeping.getState().slot, idMark: null });
+      document.getState().note(withOwnNumbers);
+      if (!(await enter({ secret: offer.secret, room, slot: keeping.getState().slot, idMark: null }))) return;
       write(begun(replica!.device, document.getState().committed.history.job, around.now()), '');
     },
     leave() {
-      part();
+      part(true);
       document.getState().note(withoutMark);
     },
     rename(name) {
@@ -109,30 +136,27 @@ export function createPairing(
       showInvitations();
     },
     take(overridden) {
-      const entry = entryFor(overridden.key, 'theirs');
+      const entry = theirEntry(overridden.key);
       if (replica === null || entry === null) return;
       const put = putTogether(withEntries(replica.cells, [entry]), document.getState().job);
       if (!put.ok) set({ held: put.faults });
       else document.getState().edit(`Take what ${overridden.by} wrote`, () => put.shared.job);
     },
     dismiss(overridden) {
-      const entry = entryFor(overridden.key, 'ours');
-      if (replica === null || entry === null) return;
-      replica = received(replica, [entry]);
-      engine?.write([entry], '');
+      around.see(overridden.key);
       show();
     },
   }));
   const set = (change: Partial<PairingState>): void => store.setState(change);
 
-  /** Written now, in the knowledge of what both have written. */
-  function entryFor(key: string, whose: 'theirs' | 'ours'): Entry | null {
+  /** The value that did not count, written now, in the knowledge of what both have written. */
+  function theirEntry(key: string): Entry | null {
     const twice = replica && overriddenIn(replica, nameOf).find((each) => each.shown.key === key)?.twice;
     if (!twice) return null;
     const { device, cells } = replica!;
-    const { path, at, value } = twice.counts;
-    const now = Math.max(around.now(), latestIn(cells) + 1);
-    return { device, path, at: now, over: at, value: whose === 'ours' ? value : twice.other.value };
+    const { path } = twice.counts;
+    const at = Math.max(around.now(), latestIn(cells) + 1);
+    return { device, path, at, over: knownOf(cells, path, device), value: twice.other.value };
   }
 
   const nameOf = (device: string): string => engine?.nameOf(device) ?? device;
@@ -148,13 +172,17 @@ export function createPairing(
     set({ invitations: paired === null ? [] : servers.map((server) => addressOf(server, paired!)) });
   }
 
-  async function enter(next: Remembered): Promise<void> {
+  /** Answers false where it was parted from, or another was entered, before it was there. */
+  async function enter(next: Remembered): Promise<boolean> {
+    const mine = (turn += 1);
     remember(next);
     const device = around.newName().slice(0, 6);
     replica = replicaOf(device, document.getState().job);
     set({ ...ALONE, standing: 'joining' });
     showInvitations();
+    loaded = isHere() ? document.getState().committed.history.job : null;
     const createEngine = await around.fetchEngine();
+    if (mine !== turn) return false;
     engine = createEngine({
       url: `${around.server.replace(/^http/u, 'ws')}/together`,
       room: next.room,
@@ -174,26 +202,32 @@ export function createPairing(
         set({ standing: isThere ? standing : 'joining', ...(!isJoined && { devices: [] }) });
       },
     });
+    return true;
   }
 
   async function join(invitation: Invitation): Promise<void> {
     const known = around.recall();
     const isKnown = known?.room === invitation.room;
-    if (engine !== null) part();
+    if (paired !== null) part(false);
     const mark = around.newName().slice(0, 4);
-    await enter({ ...invitation, slot: isKnown ? known.slot : null, idMark: isKnown ? known.idMark : mark });
-    await engine!.kept;
+    if (!(await enter({ ...invitation, slot: isKnown ? known.slot : null, idMark: isKnown ? known.idMark : mark })))
+      return;
+    const entered = engine;
+    await entered!.kept;
     const jotted = around.jotted(invitation.room);
-    if (jotted.length === 0) return;
+    if (jotted.length === 0 || engine !== entered) return;
     waiting.push(...jotted);
-    engine!.write(jotted, '');
+    entered!.write(jotted, '');
     catchUp();
   }
 
-  function part(): void {
-    engine?.close();
+  /** `isForGood`: nothing of it stays in this browser but the job. */
+  function part(isForGood: boolean): void {
+    turn += 1;
+    engine?.close(isForGood);
     engine = null;
     replica = null;
+    loaded = null;
     waiting = [];
     unsaid = [];
     remember(null);
@@ -206,17 +240,35 @@ export function createPairing(
     if (replica === null || !ready || gesture.state !== 'idle' || waiting.length === 0) return;
     replica = received(replica, waiting);
     waiting = [];
-    const next = caughtUp(replica);
-    replica = next.held.length > 0 ? next : adopted(next);
+    settle();
     show();
   }
 
+  /** All that has come is put together, and shown if it can be; what had to be put right goes to the others. */
+  function settle(): void {
+    const before = document.getState().committed.history.job;
+    const { replica: next, entries } = caughtUp(replica!, around.now());
+    const after = next.held.length > 0 ? next : isHere() ? adopted(next) : taken(next);
+    write({ replica: after, entries: after.held.length > 0 ? [] : entries }, '');
+    if (isHere()) catchUpOwn(before);
+  }
+
+  /** What was edited on this device before anything had come: it is written now, or done again on what came. */
+  function catchUpOwn(before: Job): void {
+    const from = loaded;
+    loaded = null;
+    if (from === null || from === before) return;
+    if (replica!.held.length > 0) write(edited(replica!, before, around.now()), 'What was done while joining');
+    else document.getState().edit('What was done while joining', (job) => applyWhatFits(job, diffJobs(from, before)));
+  }
+
   function adopted(next: Replica): Replica {
-    if (!isHere()) return taken(next);
-    const done = summary(unsaid);
-    const faults = adopting(() => document.getState().adopt(next.shown.job, done));
-    if (faults.length > 0) return { ...replica!, held: faults };
-    set({ came: [...unsaid.toReversed(), ...store.getState().came].slice(0, MOST_CAME) });
+    const before = document.getState().job;
+    const faults = adopting(() => document.getState().adopt(next.shown.job, summary(unsaid)));
+    if (faults.length > 0) return heldBack(replica!, faults);
+    const now = document.getState().job;
+    const came = [...renumberings(before, now), ...unsaid.toReversed(), ...store.getState().came];
+    set({ came: came.slice(0, MOST_CAME) });
     unsaid = [];
     return shownNow(next);
   }
@@ -226,6 +278,8 @@ export function createPairing(
     if (cellAt(next.cells, [HEAD, 'name']) === undefined) return next; // nobody has put a job there yet
     const { idMark } = paired!;
     const text = serialiseJob({ ...next.shown.job, ...(idMark !== null && { idMark }) });
+    const admitted = admitText(text);
+    if (!admitted.ok) return heldBack(replica!, admitted.faults);
     adopting(() => opening.open('', text));
     unsaid = [];
     remember({ ...paired!, slot: keeping.getState().slot });
@@ -259,30 +313,28 @@ export function createPairing(
 
   function show(): void {
     if (replica === null) return;
-    const overridden = overriddenIn(replica, nameOf).map(({ shown }) => shown);
-    set({ held: replica.held, ...(sameData(overridden, store.getState().overridden) ? {} : { overridden }) });
+    const twice = overriddenIn(replica, nameOf).map(({ shown }) => shown);
+    const overridden = twice.filter(({ key }) => !around.isSeen(key));
+    // While the job has not come, what is shown is another, of which nothing is held back.
+    const held = isHere() ? replica.held : [];
+    set({ held, ...(sameData(overridden, store.getState().overridden) ? {} : { overridden }) });
   }
 
   document.subscribe((next, last) => {
     if (isAdopting || replica === null) return;
-    if (next.opened !== last.opened) return part();
+    if (next.opened !== last.opened) return part(false);
     const { history } = next.committed;
     if (history.job !== last.committed.history.job && isHere() && replica.cells.size > 0) {
+      if (withOwnNumbers(history.job) !== history.job) return void document.getState().note(withOwnNumbers);
       write(edited(replica, history.job, around.now()), labelOf(last.committed.history, history));
-      if (replica.held.length > 0) replica = again(replica);
+      if (replica.held.length > 0) settle(); // what was held back may go together with the rest now
       show();
     }
     catchUp();
   });
   keeping.subscribe((next, last) => {
-    if (!isAdopting && next.slot !== last.slot && paired?.slot === last.slot) part(); // it is kept as a copy, and apart
+    if (!isAdopting && next.slot !== last.slot && paired?.slot === last.slot) part(false); // it is kept as a copy, and apart
   });
-
-  /** After an edit here what was held back may go together with the rest. */
-  function again(held: Replica): Replica {
-    const next = caughtUp(held);
-    return next.held.length > 0 ? next : adopted(next);
-  }
 
   return Object.assign(store, { join });
 }
@@ -294,7 +346,17 @@ function withoutMark(job: Job): Job {
 
 /** Numbers that are by build order alone would be others on each device as soon as two add a tube. */
 function withOwnNumbers(job: Job): Job {
-  return job.numbers === undefined ? withNumbers(job, [...numbersOf(job)], lastNumberOf(job)) : job;
+  if (job.numbers !== undefined || job.members.length === 0) return job;
+  const numbers = numbersOf(job);
+  return withNumbers(job, [...numbers], Math.max(lastNumberOf(job), ...numbers.values()));
+}
+
+/** Tubes that go by another number now: two had given one, or somebody has numbered them anew. What is chalked on them is to be changed. */
+function renumberings(before: Job, after: Job): readonly Came[] {
+  return renumbered(before, after).map(({ tube, from, to }) => {
+    const name = after.members.find(({ id }) => id === bareId(tube))?.name ?? tube;
+    return { by: 'Numbers', label: `${shownName(name)} is tube ${to} now, it was ${from}` };
+  });
 }
 
 /** What the others read of it; '' for what is no step. */

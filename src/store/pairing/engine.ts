@@ -34,7 +34,8 @@ export interface Engine {
   /** Tries again with another secret. */
   letIn(secret: string): void;
   nameOf(device: string): string;
-  close(): void;
+  /** `isForGood`: what this browser keeps of it goes too. */
+  close(isForGood: boolean): void;
 }
 
 /** What was done last: so many are carried, for those who were away. */
@@ -92,7 +93,11 @@ export function createEngine(options: EngineOptions): Engine {
   awareness.on('change', showDevices);
   const introduce = (): void => awareness.setLocalStateField('device', { id: device, name });
   introduce();
-  provider.on('sync', (isSynced: boolean) => isSynced && options.stands('joined'));
+  provider.on('sync', (isSynced: boolean) => {
+    if (!isSynced) return;
+    options.stands('joined');
+    showDevices();
+  });
   provider.on('status', ({ status }) => {
     if (status === 'disconnected') options.stands('away');
     if (status === 'connected') introduce(); // under the clock of before the break the others would take it for old
@@ -143,11 +148,11 @@ export function createEngine(options: EngineOptions): Engine {
       provider.connect();
     },
     nameOf,
-    close() {
+    close(isForGood) {
       removeEventListener('offline', goes);
       removeEventListener('online', comes);
       provider.destroy();
-      void shelf.destroy();
+      void (isForGood ? shelf.clearData() : shelf.destroy());
       doc.destroy();
     },
   };

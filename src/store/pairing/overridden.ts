@@ -16,7 +16,7 @@ export function overriddenIn({ cells, shown: { job } }: Replica, nameOf: (device
     const { path } = twice.counts;
     const [list = '', key = '', ...field] = path;
     const shown: Overridden = {
-      key: `${keyOf(path)} ${twice.other.device}`,
+      key: `${keyOf(path)} ${twice.other.device} ${twice.other.at}`,
       list,
       record: nameIn(job, list, key),
       field: field.join(' ') || key,

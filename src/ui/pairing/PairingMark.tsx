@@ -9,7 +9,9 @@ export default function PairingMark({ open }: { readonly open: () => void }): Re
   const devices = usePairing((state) => state.devices);
   const held = usePairing((state) => state.held);
   const latest = usePairing((state) => state.came[0]);
-  const said = standingInWords({ standing, devices, held }).title;
+  const twice = usePairing((state) => state.overridden.length);
+  const stands = standingInWords({ standing, devices, held }).title;
+  const said = twice === 0 ? stands : `${stands}. Both wrote: ${twice}`;
   return (
     <>
       <span className="spoken-only" role="status">
@@ -22,7 +24,7 @@ export default function PairingMark({ open }: { readonly open: () => void }): Re
         <button
           type="button"
           className="band-key pairing-mark"
-          data-wrong={standing === 'out' || held.length > 0 ? '' : undefined}
+          data-wrong={standing === 'out' || standing === 'full' || held.length + twice > 0 ? '' : undefined}
           aria-label={`Phone at the bender. ${said}`}
           title={said}
           onClick={open}
@@ -30,7 +32,7 @@ export default function PairingMark({ open }: { readonly open: () => void }): Re
           <svg className="icon" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
             <path d="M6 1.5h8v17H6zM8.5 15.5h3" fill="none" stroke="currentColor" strokeWidth="1.75" />
           </svg>
-          <span aria-hidden="true">{shortStanding({ standing, devices, held })}</span>
+          <span aria-hidden="true">{twice > 0 ? 'both wrote' : shortStanding({ standing, devices, held })}</span>
         </button>
       )}
     </>

@@ -60,7 +60,7 @@ describe('undo among others', () => {
     expect(undo(undone)).toBe(undone);
   });
 
-  it('leaves what others have written over its own, and goes on to the step before', () => {
+  it('leaves what others have written over its own: the step goes, and nothing else', () => {
     const before = own(
       own(newHistory(START), 'Pull', (job) =>
         addPull(job, { die: 'd1', section: 'main', pulled: 92, net: 90, on: '' }),
@@ -69,7 +69,10 @@ describe('undo among others', () => {
       named('Mine'),
     );
     const over = other(before, named('Theirs'));
-    const undone = undo(over);
+    const without = undo(over);
+    expect(without.job).toBe(over.job);
+    expect(undoLabel(without)).toBe('Pull');
+    const undone = undo(without);
     expect(undone.job.points[0]!.name).toBe('Theirs');
     expect(undone.job.pulls.length).toBe(START.pulls.length);
     expectWhole(undone);

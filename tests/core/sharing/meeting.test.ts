@@ -1,6 +1,6 @@
 /** What comes of two devices that worked apart, case by case. */
 import { describe, expect, it } from 'vitest';
-import { beginRun, logReading, tickStep } from '../../../src/core/edit/bent.ts';
+import { beginRun, logReading, removeRun, tickStep } from '../../../src/core/edit/bent.ts';
 import { addMember } from '../../../src/core/edit/members.ts';
 import { addNode } from '../../../src/core/edit/nodes.ts';
 import { addPoint, renamePoint } from '../../../src/core/edit/points.ts';
@@ -12,8 +12,15 @@ import { numbersOf } from '../../../src/core/job/numbers.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { begun, caughtUp, edited, received, replicaOf, type Replica } from '../../../src/core/sharing/replica.ts';
-import { entryOf, keyOf, pathOf } from '../../../src/core/sharing/entries.ts';
+import {
+  begun,
+  caughtUp as catchUp,
+  edited,
+  received,
+  replicaOf,
+  type Replica,
+} from '../../../src/core/sharing/replica.ts';
+import { entriesOf, entryOf, keyOf, pathOf } from '../../../src/core/sharing/entries.ts';
 import { writtenTwice } from '../../../src/core/sharing/written-twice.ts';
 import { sampleFile } from '../job/sample.ts';
 
@@ -24,6 +31,8 @@ const read = (job: object): Job => {
 };
 const START = read(sampleFile());
 const NOON = 1_700_000_000_000;
+
+const caughtUp = (replica: Replica): Replica => catchUp(replica, NOON).replica;
 
 /** Both start from one job; each makes its own of it, at its own time by its own clock, and both hear of the other's. */
 function apart(
@@ -49,6 +58,10 @@ function both([a, b]: readonly [Replica, Replica]): Job {
   expect(job).toEqual(a.shown.job);
   return a.shown.job;
 }
+
+/** All that a device would hand over. */
+const entriesIn = ({ cells }: Replica) =>
+  [...cells.values()].flatMap((group) => [...group.values()].flatMap(entriesOf));
 
 const rename = (name: string) => (job: Job) => renamePoint(job, job.points[0]!.id, name);
 const run = (job: Job): Job =>
@@ -144,24 +157,63 @@ describe('two devices that worked apart', () => {
     expect(job.nodes.at(-1)!.at).toMatchObject({ point: id });
   });
 
-  it.each([
-    [[NOON, NOON + 1], true],
-    [[NOON + 1, NOON], false],
-  ] as const)(
-    'have a record that one took out and the other named only if it was named later: %j',
-    (times, isThere) => {
+  it.each([[[NOON, NOON + 1]], [[NOON + 1, NOON]]] as const)(
+    'have a record again that one took out while the other named it: %j',
+    (times) => {
       const spare = read(addPoint(START, 'Spare', [7, 7, 7]));
       const id = spare.points.at(-1)!.id;
-      const job = both(
-        apart(
-          (before) => takeOut(before, 'points', new Set([id])),
-          (before) => renamePoint(before, id, 'Wanted'),
-          { start: spare, times },
-        ),
+      const pair = apart(
+        (before) => takeOut(before, 'points', new Set([id])),
+        (before) => renamePoint(before, id, 'Wanted'),
+        { start: spare, times },
       );
-      expect(job.points.some(({ name }) => name === 'Wanted')).toBe(isThere);
+      expect(both(pair).points.some(({ name }) => name === 'Wanted')).toBe(true);
+      // Knowing of the name it can be taken out.
+      const gone = edited(pair[0], takeOut(pair[0].shown.job, 'points', new Set([id])), NOON + 5);
+      expect(
+        both([gone.replica, caughtUp(received(pair[1], gone.entries))]).points.some(({ name }) => name === 'Wanted'),
+      ).toBe(false);
     },
   );
+
+  it('keep what was read on a scrapped piece of steel off the new one', () => {
+    const begunRun = read(run(START));
+    const reading = { pulled: 92, net: 84, on: '' };
+    const job = both(
+      apart(
+        (before) => before,
+        (before) => tickStep(logReading(before, 'hoop', 2, reading), 'hoop', 'cut'),
+        { start: begunRun },
+      ),
+    );
+    expect(job.bent.find(({ tube }) => tube === 'hoop')!.done).toContain('cut');
+    const first = begun('desk', begunRun, NOON);
+    const phone = caughtUp(received(replicaOf('phone', START), first.entries));
+    const read2 = edited(
+      phone,
+      read(tickStep(logReading(phone.shown.job, 'hoop', 2, reading), 'hoop', 'cut')),
+      NOON + 9000,
+    );
+    const without = edited(first.replica, read(removeRun(begunRun, 'hoop')), NOON + 5000);
+    const anew = edited(without.replica, read(run(without.replica.shown.job)), NOON + 6000);
+    const desk = caughtUp(received(anew.replica, read2.entries));
+    const other = caughtUp(received(received(read2.replica, without.entries), anew.entries));
+    const hoop = both([desk, { ...other, shown: { ...other.shown } }]).bent.find(({ tube }) => tube === 'hoop')!;
+    expect([hoop.done, hoop.bends]).toEqual([[], []]);
+    expect(desk.shown.job.pulls.length).toBe(START.pulls.length + 1); // the pull was made, whatever it was made on
+  });
+
+  it('list a value that lost, though the one that counts was written twice', () => {
+    const first = begun('desk', START, NOON - 5000);
+    const phone = caughtUp(received(replicaOf('phone', START), first.entries));
+    const lost = edited(phone, rename('Phone')(phone.shown.job), NOON);
+    const once = edited(first.replica, rename('Desk')(START), NOON + 10);
+    const twice = edited(once.replica, rename('Desk 2')(once.replica.shown.job), NOON + 20);
+    const end = caughtUp(received(twice.replica, lost.entries));
+    expect(writtenTwice(end.cells).map(({ counts, other }) => [counts.value, other.value])).toEqual([
+      ['Desk 2', 'Phone'],
+    ]);
+  });
 
   it('give no two tubes one number: who had it first keeps it', () => {
     const start = read(withNumbers(START, [...numbersOf(START)], numbersOf(START).size));
@@ -169,11 +221,18 @@ describe('two devices that worked apart', () => {
       const [from, to] = [before.nodes[0]!.id, before.nodes[1]!.id];
       return keepNumbers(before, addMember(before, { name, path: [from, to], section: 'main', mirror: false }));
     };
-    const job = both(apart(add('Late'), add('Early'), { start, times: [NOON + 5, NOON] }));
+    const pair = apart(add('Late'), add('Early'), { start, times: [NOON + 5, NOON] });
+    const job = both(pair);
     const next = numbersOf(start).size;
     const numbers = new Map(job.members.map(({ id, name }) => [name, numbersOf(job).get(id)]));
     expect([numbers.get('Early'), numbers.get('Late')]).toEqual([next + 1, next + 2]);
     expect(job.lastNumber).toBe(next + 2);
+    // Whatever comes after, they stay.
+    const [a, b] = pair;
+    const more = edited(a, read(add('More')(a.shown.job)), NOON + 20);
+    const after = both([more.replica, caughtUp(received(b, [...entriesIn(a), ...more.entries]))]);
+    const then = new Map(after.members.map(({ id, name }) => [name, numbersOf(after).get(id)]));
+    expect([then.get('Early'), then.get('Late'), then.get('More')]).toEqual([next + 1, next + 2, next + 3]);
   });
 
   it('hold back what goes together on neither, say why, and go on once it is mended', () => {

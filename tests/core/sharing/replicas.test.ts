@@ -10,7 +10,14 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { carried, entriesOf, entryOf, type Entry } from '../../../src/core/sharing/entries.ts';
-import { begun, caughtUp, edited, received, replicaOf, type Replica } from '../../../src/core/sharing/replica.ts';
+import {
+  begun,
+  caughtUp as catchUp,
+  edited,
+  received,
+  replicaOf,
+  type Replica,
+} from '../../../src/core/sharing/replica.ts';
 import { drawn } from '../../draws.ts';
 import { RANDOM_EDITS } from '../../laws/random-edits.ts';
 import { uniformFrom } from '../../reference/oracles/seeded.ts';
@@ -31,6 +38,8 @@ function kept({ cells }: Replica): readonly Entry[] {
     entryOf(key, written)!,
   );
 }
+
+const caughtUp = (replica: Replica): Replica => catchUp(replica, 0).replica;
 
 type Below = (count: number) => number;
 
@@ -97,13 +106,17 @@ function course(seed: number): Course {
       if (times > 0) devices[to] = caughtUp(received(devices[to]!, times === 1 ? [...entries, ...entries] : entries));
     } else if (deed === 8) {
       const anew = caughtUp(received(replicaOf(device.device, device.shown.job), kept(device)));
-      if (device.held.length === 0) devices[who] = anew;
+      devices[who] = anew;
     } else devices[who] = caughtUp(device);
   }
-  const all = devices.map(kept);
-  const ends = devices.map((device, who) =>
-    caughtUp(received(device, [...all[(who + 2) % 3]!, ...all[(who + 1) % 3]!].toReversed())),
-  );
+  // They meet, and meet again until nobody has anything to put right.
+  let ends: readonly Replica[] = devices;
+  for (let round = 0; round < 3; round += 1) {
+    const all = ends.map(kept);
+    ends = ends.map((device, who) =>
+      caughtUp(received(device, [...all[(who + 2) % 3]!, ...all[(who + 1) % 3]!].toReversed())),
+    );
+  }
   return { ends, pulls, readings };
 }
 
@@ -117,6 +130,7 @@ describe('three devices on one job', () => {
       expect(others, `seed ${seed}`).toEqual([faults, faults]);
       if (faults!.length > 0) continue;
       together += 1;
+      for (const end of ends) if (end.held.length === 0) expect(catchUp(end, 0).entries, `seed ${seed}`).toEqual([]);
       const jobs = ends.map(({ shown: { job } }) => read(serialiseJob({ ...job, idMark: 'x' })));
       expect(jobs[0], `seed ${seed}`).not.toBeNull();
       expect(jobs.slice(1), `seed ${seed}`).toEqual([jobs[0], jobs[0]]);

@@ -1,5 +1,6 @@
 /** Two pages on one job, with a network between them that a test can take away; what the engine and the relay do stands in tests/relay and in the browser's tests. */
 import { beforeEach, describe, expect, it } from 'vitest';
+import { numberByBuildOrder } from '../../../src/core/edit/numbers.ts';
 import { renamePoint } from '../../../src/core/edit/points.ts';
 import { addPull } from '../../../src/core/edit/pulls.ts';
 import { undoLabel } from '../../../src/core/session/history.ts';
@@ -22,6 +23,10 @@ function createNetwork() {
   const roomOf = (name: string) => rooms.get(name) ?? rooms.set(name, { entries: [], lines: [] }).get(name)!;
   const network = {
     isUp: true,
+    /** Who joins hears nothing yet. */
+    hold: false,
+    held: [] as (() => void)[],
+    sayHeld: (): void => network.held.splice(0).forEach((say) => say()),
     /** What was written while it was away goes over. */
     comeBack(): void {
       network.isUp = true;
@@ -33,7 +38,8 @@ function createNetwork() {
       const line: Line = { options, sent: [], isOpen: true };
       lines.push(line);
       options.stands('joined');
-      options.heard(entries);
+      if (network.hold) network.held.push(() => options.heard([...entries]));
+      else options.heard(entries);
       return {
         kept: Promise.resolve(),
         write(written, label) {
@@ -72,6 +78,7 @@ interface Page extends Tab {
 async function openPage(name: string): Promise<Page> {
   const tab = await openBrowser().openTab();
   let remembered: Remembered | null = null;
+  const seen = new Set<string>();
   let time = 1_700_000_000_000;
   const pairing = createPairing(
     tab.document,
@@ -89,6 +96,8 @@ async function openPage(name: string): Promise<Page> {
       jot: () => undefined,
       jotted: () => [],
       rememberName: () => undefined,
+      see: (key) => void seen.add(key),
+      isSeen: (key) => seen.has(key),
     },
     name,
   );
@@ -180,14 +189,15 @@ describe('a job on two devices', () => {
     expect([desk, phone].map(({ pairing }) => pairing.getState().overridden)).toEqual([[], []]);
   });
 
-  it('lists it no more once somebody has seen it', () => {
+  it('lists it no more on the device on which it was seen', () => {
     network.isUp = false;
     name(desk, 'Desk');
     name(phone, 'Phone');
     network.comeBack();
     const before = jobOf(phone).points[0]!.name;
     phone.pairing.getState().dismiss(phone.pairing.getState().overridden[0]!);
-    expect([desk, phone].map(({ pairing }) => pairing.getState().overridden)).toEqual([[], []]);
+    expect(phone.pairing.getState().overridden).toEqual([]);
+    expect(desk.pairing.getState().overridden).toHaveLength(1);
     expect(jobOf(desk).points[0]!.name).toBe(before);
   });
 
@@ -210,6 +220,42 @@ describe('a job on two devices', () => {
     desk.opening.newJob();
     expect(desk.pairing.getState().standing).toBe('off');
     expect(desk.remembered()).toBeNull();
+  });
+
+  it('gives every tube its number before it is shared, and keeps it so when all are numbered anew', () => {
+    const numbers = (page: Page) => jobOf(page).numbers;
+    expect(Object.keys(numbers(desk)!).length).toBeGreaterThan(0);
+    desk.document.getState().edit('Number all by build order', numberByBuildOrder);
+    expect(Object.keys(numbers(desk)!).length).toBeGreaterThan(0);
+    expect(numbers(phone)).toEqual(numbers(desk));
+  });
+
+  it('loses nothing that is edited between the loading of a page and the first word of the others', async () => {
+    const { slot, room, secret } = desk.remembered()!;
+    expect(slot).toBe(desk.keeping.getState().slot);
+    network.hold = true;
+    const joining = desk.pairing.join({ room, secret });
+    await Promise.resolve();
+    log(desk, 66.625);
+    log(phone, 67.625);
+    network.hold = false;
+    network.sayHeld();
+    await joining;
+    for (const page of [desk, phone]) {
+      const nets = jobOf(page).pulls.map(({ net }) => net);
+      expect(nets).toContain(66.625);
+      expect(nets).toContain(67.625);
+    }
+  });
+
+  it('is not joined by who has left again while it was fetched', async () => {
+    const { room, secret } = desk.remembered()!;
+    const joining = phone.pairing.join({ room, secret });
+    phone.pairing.getState().leave();
+    await joining;
+    expect(phone.pairing.getState().standing).toBe('off');
+    log(desk, 91);
+    expect(jobOf(phone).pulls.some(({ net }) => net === 91)).toBe(false);
   });
 
   it('has addresses with a secret that can be made anew', async () => {
