@@ -115,6 +115,7 @@ export function createPairing(
       const room = `${around.newName()}${around.newName()}`.slice(0, 32);
       document.getState().note(withOwnNumbers);
       if (!(await enter({ secret: offer.secret, room, slot: keeping.getState().slot, idMark: null }))) return;
+      loaded = null; // there is nothing to wait for
       write(begun(replica!.device, document.getState().committed.history.job, around.now()), '');
     },
     leave() {

@@ -248,6 +248,16 @@ describe('a job on two devices', () => {
     }
   });
 
+  it('does nothing twice that the first device did before the second said anything', () => {
+    log(desk, 66.625);
+    log(desk, 67.625);
+    log(phone, 68.625);
+    for (const page of [desk, phone]) {
+      expect(jobOf(page).pulls.slice(-3).map(({ net }) => net)).toEqual([66.625, 67.625, 68.625]);
+      expect(jobOf(page).pulls.filter(({ net }) => net === 66.625).length).toBe(1);
+    }
+  });
+
   it('is not joined by who has left again while it was fetched', async () => {
     const { room, secret } = desk.remembered()!;
     const joining = phone.pairing.join({ room, secret });
