@@ -6,7 +6,7 @@ import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ComponentType, ReactNode } from 'react';
 import type { Drawing, Station } from '../store/types.ts';
 import { useDocument, useEditor, useKeeping } from '../store/page.ts';
-import { invitationIn, isPairedHere } from '../store/pairing/invitation.ts';
+import { isInvited, isPairedHere } from '../store/pairing/paired-here.ts';
 import { whenIdle } from '../store/whenIdle.ts';
 import FrameStation from '../ui/frame/FrameStation.tsx';
 import { tubeOfRun, useOpenRun } from '../ui/bending/open-run.ts';
@@ -40,7 +40,7 @@ const bay = import('../view/bay/Bay.tsx');
 const Bay = lazy(() => bay);
 
 /** Read before pairing takes it out of the address. */
-const isInvited = invitationIn(location.hash) !== null;
+const wasInvited = isInvited();
 
 const PANELS: Record<Station, ComponentType> = {
   survey: SurveyStation,
@@ -71,15 +71,21 @@ export function App(): ReactNode {
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showDialog);
+    // Into a tab in which the page is open already.
+    const invited = (): void => setMayBePaired((is) => is || isInvited());
     window.addEventListener('keydown', answer);
-    return () => window.removeEventListener('keydown', answer);
+    window.addEventListener('hashchange', invited);
+    return () => {
+      window.removeEventListener('keydown', answer);
+      window.removeEventListener('hashchange', invited);
+    };
   }, []);
 
   useEffect(() => (ready ? whenIdle(fetchLater) : undefined), [ready]);
 
   // A telephone that was let in stands beside the machine.
   useEffect(() => {
-    if (ready && isInvited && isNarrow()) openToMake();
+    if (ready && wasInvited && isNarrow()) openToMake();
   }, [ready]);
 
   const Panel = PANELS[station];

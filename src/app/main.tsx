@@ -6,7 +6,7 @@ import '../ui/kit/press.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startPage } from '../store/page.ts';
-import { invitationIn, isPairedHere } from '../store/pairing/invitation.ts';
+import { isInvited, isPairedHere } from '../store/pairing/paired-here.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { enterPending } from './commands.ts';
@@ -17,7 +17,7 @@ startPage(enterPending);
 const pair = (): void => void import('../store/pairing-page.ts').then(({ startPairing }) => startPairing());
 if (isPairedHere()) pair();
 // An invitation that is opened in a tab where the page is already.
-window.addEventListener('hashchange', () => invitationIn(location.hash) !== null && pair());
+window.addEventListener('hashchange', () => isInvited() && pair());
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Boundary part="The program">

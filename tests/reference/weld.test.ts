@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { weldLength } from '../../src/core/cope/weld-length.ts';
-import { drawn } from '../draws.ts';
+import { drawn, LONG } from '../draws.ts';
 import { bothEnds } from './compare.ts';
 import { bentJoint, hollowJoint, roughKindOf, seedsOf, straightJoint, type Joint } from './joints.ts';
 import { trimByMarch, type End } from './oracles/march.ts';
@@ -61,6 +61,8 @@ describe('the weld of a coped end, against chords of the searched curve', () => 
   it.each(seedsOf(7001, 12, straightJoint, roughKindOf))('on straight runs, joint %i', (seed) =>
     check(straightJoint(seed)),
   );
-  it.each(seedsOf(7501, 8, bentJoint, roughKindOf))('on bent runs, joint %i', (seed) => check(bentJoint(seed)));
+  // One joint is measured through a hundred thousand chords: npm test takes the two that are quickest.
+  const bent = LONG ? seedsOf(7501, 8, bentJoint, roughKindOf) : [7502, 7501];
+  it.each(bent)('on bent runs, joint %i', (seed) => check(bentJoint(seed)));
   it.each(range(37001, drawn(1, 16)))('in hollows, joint %i', (seed) => check(hollowJoint(seed)));
 });

@@ -13,7 +13,7 @@ import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
 import { lineKey, type AlikeSticks, type PlanOf } from '../quote/sticks.ts';
 import { isProven } from '../stock/types.ts';
 import { capital, listed } from './lists.ts';
-import { stickLengthInWords } from './stock.ts';
+import { stickLengthInWords } from './rack.ts';
 import type { LengthUnit } from '../units/length.ts';
 
 export const ORDER = 'To order';

@@ -16,6 +16,7 @@ import { formatLength, type LengthUnit } from '../units/length.ts';
 import { stepAbove } from '../units/step.ts';
 import { comparedLength, lengthOnTape } from './lengths.ts';
 import { listed } from './lists.ts';
+import { stickLengthInWords } from './rack.ts';
 
 /** What its cut wants, and what to get. */
 export function noStickInWords(
@@ -48,19 +49,6 @@ export function noStickInWords(
 
 /** No shorter than what is asked for, as it is shown. */
 const atLeast = (mm: number, unit: LengthUnit): string => lengthOnTape(stepAbove(mm, unit), unit);
-
-/** mm. */
-const FOOT = 304.8;
-const METRE = 1000;
-
-/** As it is sold: "20 ft" where it is whole feet, "6 m" where it is whole metres, else in the job's unit. */
-export function stickLengthInWords(mm: number, unit: LengthUnit): string {
-  const [whole, name] = unit === 'in' ? [FOOT, 'ft'] : [METRE, 'm'];
-  const count = Math.round(mm / whole);
-  return count > 0 && Math.abs(mm - count * whole) <= ROUNDING
-    ? `${count} ${name}`
-    : `${formatLength(mm, unit).text} ${unit}`;
-}
 
 /** "20 ft, batch H-204, from the rack". */
 export function stickInWords(stick: Omit<Stick, 'id' | 'section'>, unit: LengthUnit): string {
@@ -114,12 +102,6 @@ export const offListInWords = (left: number, job: Job): string | null =>
   isKept(job, left) && job.sawn.at(-1)?.kept === undefined
     ? `What is left, ${lengthOnTape(left, job.lengthUnit)}, is not on the list of sticks: that is full with ${MOST_STICK_SORTS} kinds. Take out some that are gone, and add it by hand.`
     : null;
-
-/** The same of the rack in the shop record; null where nothing was left off it. */
-export const offRackInWords = (off: readonly { readonly length: number }[], unit: LengthUnit): string | null =>
-  off.length === 0
-    ? null
-    : `Not put on the shop’s rack: ${listed(off.map(({ length }) => stickLengthInWords(length, unit)))}. It is full with ${MOST_STICK_SORTS} kinds of stick. Take out some that are gone under Shop record, and add it there.`;
 
 /** What is to be known of the end of the last part; null where the saw makes it. */
 export function lastCutInWords(cut: LastCut, unit: LengthUnit): string | null {

@@ -1,5 +1,7 @@
 /** The address that lets a device in, and what this browser remembers of being let in. */
 
+import { PAIRING_KEY } from './paired-here.ts';
+
 /** What a device needs to join: the relay's secret, and which of the jobs there it is. */
 export interface Invitation {
   readonly secret: string;
@@ -25,18 +27,17 @@ export function invitationIn(fragment: string): Invitation | null {
 export const addressOf = (server: string, { secret, room }: Invitation): string =>
   `${server.replace(/\/$/u, '')}/#pair=${secret}.${room}`;
 
-const KEY = 'cagewright.pairing';
 const NAME = 'cagewright.deviceName';
 
 /** Where the browser lets a page keep nothing, nothing is remembered. */
 export function recallPairing(): Remembered | null {
-  const value = readItem(KEY);
+  const value = readItem(PAIRING_KEY);
   if (typeof value !== 'object' || value === null) return null;
   const { secret, room, slot = null, idMark = null } = value as Partial<Remembered>;
   return invitationIn(`#pair=${secret}.${room}`) === null ? null : { secret: secret!, room: room!, slot, idMark };
 }
 
-export const rememberPairing = (pairing: Remembered | null): void => writeItem(KEY, pairing);
+export const rememberPairing = (pairing: Remembered | null): void => writeItem(PAIRING_KEY, pairing);
 
 /** What a person has named this device, or null. */
 export function recallName(): string | null {
@@ -62,6 +63,3 @@ function writeItem(key: string, value: unknown): void {
     // Pairing then lasts until the page is loaded again.
   }
 }
-
-/** Whether this page is paired, or is to be: then pairing is fetched when it starts. */
-export const isPairedHere = (): boolean => invitationIn(location.hash) !== null || recallPairing() !== null;

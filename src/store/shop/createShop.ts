@@ -13,7 +13,7 @@ import { parseShop } from '../../core/shop/parse.ts';
 import { serialiseShop } from '../../core/shop/serialise.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/types.ts';
 import type { Job } from '../../core/job/types.ts';
-import { offRackInWords } from '../../core/words/stock.ts';
+import { offRackInWords } from '../../core/words/rack.ts';
 import type { DocumentState, DocumentStore } from '../document/createDocument.ts';
 import type { Notice, Saved, Trouble } from '../types.ts';
 import { answered, openQuestions, stillOpen } from './asking.ts';

@@ -4,7 +4,7 @@ import { setSawnBatch } from '../../core/edit/stock.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Sawn } from '../../core/job/kinds/sawn.ts';
 import { unsaw } from '../../core/shape/saw-stick.ts';
-import { stickLengthInWords } from '../../core/words/stock.ts';
+import { stickLengthInWords } from '../../core/words/rack.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

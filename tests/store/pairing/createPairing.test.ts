@@ -253,7 +253,11 @@ describe('a job on two devices', () => {
     log(desk, 67.625);
     log(phone, 68.625);
     for (const page of [desk, phone]) {
-      expect(jobOf(page).pulls.slice(-3).map(({ net }) => net)).toEqual([66.625, 67.625, 68.625]);
+      expect(
+        jobOf(page)
+          .pulls.slice(-3)
+          .map(({ net }) => net),
+      ).toEqual([66.625, 67.625, 68.625]);
       expect(jobOf(page).pulls.filter(({ net }) => net === 66.625).length).toBe(1);
     }
   });
