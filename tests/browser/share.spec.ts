@@ -75,6 +75,7 @@ test('a file that the system opens with the program goes through it too', async 
   );
   await start(page);
   const text = await savedText(page);
+  await page.waitForFunction(() => 'launched' in window); // what takes it comes after the first load
   await page.evaluate(
     (content) => {
       const { launched } = window as unknown as { launched: (params: object) => void };

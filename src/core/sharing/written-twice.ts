@@ -31,6 +31,6 @@ const NUMBERED: ReadonlySet<string> = new Set(['numbers', 'lastNumber']);
 
 const isGone = (group: Group): boolean => group.has(PLACE) && recordIn(group).isGone;
 
-/** Without the place that an item of a list within a record has. */
-const bare = ({ path, value }: Entry): Plain | undefined =>
+/** What was written, without the place that an item of a list within a record has. */
+export const bare = ({ path, value }: Entry): Plain | undefined =>
   path.length === 4 && value !== undefined ? itemIn(value) : value;

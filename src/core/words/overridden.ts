@@ -1,4 +1,6 @@
 /** What two devices wrote in one place, in words: of which thing it is, and what each wrote. */
+import { isFields } from '../job/change.ts';
+import { sameData } from '../job/equal.ts';
 import { kindOf, LISTS } from '../job/kinds.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
@@ -29,6 +31,23 @@ export function overriddenInWords({ list, record, field, theirs, counts }: Wrote
   const [first = '', ...item] = field.split(' ');
   return {
     title: list === '' ? 'The job' : `${capital(whole)}${item.length === 0 ? '' : `, ${field}`}`,
-    lines: fieldLines([{ field: first, here: counts, there: theirs }], job, job),
+    lines: fieldLines(
+      item.length > 0 ? figuresApart(counts, theirs, first) : [{ field: first, here: counts, there: theirs }],
+      job,
+      job,
+    ),
   };
+}
+
+/** Of an item of a list within a record, a bend say, the figures that are not alike. */
+function figuresApart(
+  here: unknown,
+  there: unknown,
+  field: string,
+): readonly { readonly field: string; readonly here: unknown; readonly there: unknown }[] {
+  if (!isFields(here) || !isFields(there)) return [{ field, here, there }];
+  const keys = [...new Set([...Object.keys(here), ...Object.keys(there)])];
+  return keys
+    .filter((key) => !sameData(here[key], there[key]))
+    .map((key) => ({ field: key, here: here[key], there: there[key] }));
 }

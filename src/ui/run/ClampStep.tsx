@@ -34,7 +34,8 @@ export function ClampStep(props: {
         </p>
       )}
       <p>
-        End <strong>{front}</strong> in front, through the clamp; end {front === 'A' ? 'B' : 'A'} stays behind.
+        End <strong>{front}</strong> in front, through the clamp; end {front === 'A' ? 'B' : 'A'} stays behind. Die:{' '}
+        <strong>{props.tube.die!.name}</strong>.
       </p>
       {step.step.marks.map((mark) => (
         <div key={mark.kind} className="run-at">

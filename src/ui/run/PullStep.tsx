@@ -42,10 +42,10 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
         {exact !== null && <span className="small"> · {exact}</span>}
       </p>
       <Source tube={tube} step={step} />
+      <p className="caution">{TUBE_WHIPS} See that nobody stands where it swings.</p>
       <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
         It is pulled
       </Tick>
-      <p className="caution">{TUBE_WHIPS} See that nobody stands where it swings.</p>
     </>
   );
 }

@@ -57,6 +57,9 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
         <Picks<Choice['value']> legend="Order of bending" value={value} choices={choices} onPick={pick} />
       )}
       <p className="run-order">{capital(orderInWords(order))}</p>
+      <p>
+        Die: <strong>{tube.die!.name}</strong> · tube: <strong>{tube.section.name}</strong>
+      </p>
       {proposal.words !== '' && <p className={proposal.barred ? 'notice-warning' : 'small'}>{proposal.words}</p>}
       <p>
         To cut in this order: <Length mm={blankToCut(tube, order).blank} withUnit />
