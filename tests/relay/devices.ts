@@ -82,7 +82,6 @@ export function joinRoom(origin: string, secret: string, room = ROOM): Device {
 
 /** Waits for what must come; the test's own time is the bound. */
 export async function until(isSo: () => boolean): Promise<void> {
-  // eslint-disable-next-line no-await-in-loop
   while (!isSo()) await new Promise((resolve) => setTimeout(resolve, 10));
 }
 

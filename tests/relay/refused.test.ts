@@ -237,11 +237,9 @@ describe('garbage', () => {
   it.each(Object.entries(kinds))('(%s) closes its connection and reaches nobody', async (_, make) => {
     for (let run = 0; run < 8; run++) {
       const device = knock(`${together}/${ROOM}`, protocols(), own());
-      // eslint-disable-next-line no-await-in-loop
       await device.opened;
       device.socket.send(make());
       device.socket.send(updateOf({ 'after it': true })); // what comes behind it does not count either
-      // eslint-disable-next-line no-await-in-loop
       expect([1003, 1007]).toContain(await device.ended);
     }
     await isUnhurt();
@@ -250,7 +248,6 @@ describe('garbage', () => {
   it('bytes by chance leave the relay alive and the job as it was', async () => {
     for (let run = 0; run < 150; run++) {
       const device = knock(`${together}/${ROOM}`, protocols(), own());
-      // eslint-disable-next-line no-await-in-loop
       await device.opened;
       for (let message = 0; message < 5; message++) {
         const update = Uint8Array.from(whole.slice(2));
@@ -260,7 +257,6 @@ describe('garbage', () => {
         device.socket.send(messageOf(0, pick([0, 1, 2]), bytes(integer(0, 60))));
       }
       device.socket.close();
-      // eslint-disable-next-line no-await-in-loop
       await device.ended;
     }
     await isUnhurt();
@@ -299,10 +295,8 @@ describe('garbage', () => {
   it('that Yjs stumbles over half way leaves nothing behind', async () => {
     for (let run = 0; run < 10; run++) {
       const device = knock(`${together}/${ROOM}`, protocols(), own());
-      // eslint-disable-next-line no-await-in-loop
       await device.opened;
       device.socket.send(messageOf(0, 2, stumbling()));
-      // eslint-disable-next-line no-await-in-loop
       expect(await device.ended).toBe(1007);
     }
     await isUnhurt();
@@ -316,11 +310,9 @@ describe('garbage', () => {
       const update = Uint8Array.from(whole.slice(2));
       for (let hit = integer(1, 4); hit > 0; hit--) update[integer(0, update.length - 1)] = integer(0, 255);
       const device = knock(`${together}/${room}`, protocols(), own());
-      // eslint-disable-next-line no-await-in-loop
       await device.opened;
       device.socket.send(messageOf(0, 2, update));
       device.socket.close();
-      // eslint-disable-next-line no-await-in-loop
       await device.ended;
     }
     witness.job.set('still', 'here');

@@ -52,6 +52,7 @@ export async function withProgram<T>(work: (program: Program) => Promise<T>, sca
           args: [...FLAGS, ...DRAWING[view]],
         });
         context.setDefaultTimeout(30_000);
+        context.setDefaultNavigationTimeout(120_000); // a machine that starts a browser beside two other test runs takes its time
         contexts.push(context);
         return context;
       },
