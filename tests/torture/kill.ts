@@ -117,6 +117,9 @@ async function begin(context: BrowserContext, origin: string): Promise<Page> {
   return page;
 }
 
+/** The last that was shown early enough to be there after a kill at that time. */
+const dueIn = (seen: readonly Seen[], died: number): number => seen.findLastIndex(({ at }) => at <= died - OLD);
+
 async function round(program: Program, way: Way, view: View, draw: Draw): Promise<string[]> {
   const profile = program.profile();
   const before = await program.launch(profile, view);
@@ -126,9 +129,12 @@ async function round(program: Program, way: Way, view: View, draw: Draw): Promis
   await watched(page, way).evaluate((input) => input.setAttribute('data-watched', ''));
   await watch(page, seen);
   await EDITS[way](page, draw, Date.now() + draw.between(2500, 5000));
+  // A busy machine shows the first edit when it comes to it: it is killed in mid-edit all the same.
+  for (let more = 0; more < 30 && dueIn(seen, Date.now()) < 1; more += 1)
+    await EDITS[way](page, draw, Date.now() + 1000);
   const died = await kill(before, page);
 
-  const due = seen.findLastIndex(({ at }) => at <= died - OLD);
+  const due = dueIn(seen, died);
   if (due < 1) return [`the page showed no edit in time: ${JSON.stringify(seen)}`];
   const after = await program.launch(profile, view);
   const again = await begin(after, program.origin);
