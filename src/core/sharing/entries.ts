@@ -102,8 +102,10 @@ export const isUnknownTo = (entry: Entry, by: Entry): boolean => entry.device !=
 export const cellAt = (cells: Cells, path: Path): Cell | undefined =>
   cells.get(keyOf(path.slice(0, 2)))?.get(keyOf(path.slice(2)));
 
-/** The latest time that stands in any of them, 0 where there is none: whoever writes next writes later. */
-export function latestIn(cells: Cells): number {
+/** When something is written now: by the device's clock, ms since 1970, and later than all that stands there. */
+export const nextTime = (cells: Cells, now: number): number => Math.max(now, latestIn(cells) + 1);
+
+function latestIn(cells: Cells): number {
   let latest = 0;
   for (const group of cells.values()) for (const { counts } of group.values()) latest = Math.max(latest, counts.at);
   return latest;

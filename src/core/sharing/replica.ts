@@ -7,7 +7,7 @@ import type { Fault } from '../job/fault.ts';
 import type { Job } from '../job/types.ts';
 import { sameData } from '../job/equal.ts';
 import type { PlainObject } from '../job/plain.ts';
-import { latestIn, pathOf, withEntries, type Cells, type Entry } from './entries.ts';
+import { nextTime, pathOf, withEntries, type Cells, type Entry } from './entries.ts';
 import { recordsOf } from './laid-out.ts';
 import { SHARED_LISTS } from './lists.ts';
 import type { Order } from './places.ts';
@@ -46,7 +46,7 @@ export const begun = (device: string, job: Job, now: number): Edited =>
 /** The job that is shown became `after` by an edit on this device. */
 export function edited(replica: Replica, after: Job, now: number): Edited {
   const { device, shown, cells } = replica;
-  const at = Math.max(now, latestIn(cells) + 1);
+  const at = nextTime(cells, now);
   const { entries, orders } = writtenBetween(shown, after, { device, at });
   const own: Shared = { job: after, orders, cells: withEntries(shown.cells, entries) };
   return { replica: { ...replica, shown: own, cells: withEntries(cells, entries) }, entries };
@@ -66,7 +66,7 @@ export function caughtUp(replica: Replica, now: number): Edited {
   const { device, cells, shown } = replica;
   const put = putTogether(cells, shown.job);
   if (!put.ok) return { replica: heldBack(replica, put.faults), entries: [] };
-  const at = Math.max(now, latestIn(cells) + 1);
+  const at = nextTime(cells, now);
   const { entries } = writtenBetween(put.found, put.shared.job, { device, at });
   const all = withEntries(cells, entries);
   return { replica: { ...replica, cells: all, shown: { ...put.shared, cells: all }, held: [] }, entries };

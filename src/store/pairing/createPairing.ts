@@ -5,12 +5,12 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { lastNumberOf, numbersOf } from '../../core/job/numbers.ts';
 import { serialiseJob } from '../../core/job/serialise.ts';
-import { withNumbers } from '../../core/edit/numbers.ts';
+import { renumbered, withNumbers } from '../../core/edit/numbers.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
-import { cellAt, latestIn, withEntries, type Entry } from '../../core/sharing/entries.ts';
+import { cellAt, nextTime, withEntries, type Entry } from '../../core/sharing/entries.ts';
 import { HEAD } from '../../core/sharing/laid-out.ts';
 import { putTogether } from '../../core/sharing/put-together.ts';
 import {
@@ -24,7 +24,6 @@ import {
   type Replica,
 } from '../../core/sharing/replica.ts';
 import { applyWhatFits } from '../../core/session/rebased.ts';
-import { renumbered } from '../../core/edit/numbers.ts';
 import { diffJobs } from '../../core/job/diff.ts';
 import { admitText } from '../document/admit.ts';
 import type { History } from '../../core/session/history.ts';
@@ -156,7 +155,7 @@ export function createPairing(
     if (!twice) return null;
     const { device, cells } = replica!;
     const { path } = twice.counts;
-    const at = Math.max(around.now(), latestIn(cells) + 1);
+    const at = nextTime(cells, around.now());
     return { device, path, at, over: knownOf(cells, path, device), value: twice.other.value };
   }
 
