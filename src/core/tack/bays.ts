@@ -159,23 +159,29 @@ const between = (
     return within(x, a[0], b[0]) && within(y, a[1], b[1]);
   });
 
-function fours(joints: ReadonlyMap<SolvedTube, readonly Joint[]>): Loop[] {
-  const sides = [...joints.keys()];
+/** Whether each is a corner of its own. Asked before what lies between them: where dozens of tubes meet at one place, no two joints are. */
+const areApart = (joints: readonly Joint[]): boolean =>
+  joints.every(({ at }, i) => joints.every((other, k) => k <= i || distance(at, other.at) >= CORNERS_APART));
+
+function fours(met: ReadonlyMap<SolvedTube, readonly Joint[]>): Loop[] {
+  const sides = [...met.keys()];
   return sides.flatMap((one, i) =>
     sides.slice(i + 1).flatMap((other) => {
-      const across = bridges(joints, one, other);
-      const places = across.map(({ from, to }) => [from.along.get(one)!, to.along.get(other)!] as const);
-      return across.flatMap((first, k) =>
-        across.slice(k + 1).flatMap((second, m): Loop[] => {
-          if (first.by === second.by) return [];
+      const across = bridges(met, one, other);
+      const wide = across.filter(({ from, to }) => areApart([from, to]));
+      const places = wide.map(({ from, to }) => [from.along.get(one)!, to.along.get(other)!] as const);
+      return wide.flatMap((first, k) =>
+        wide.slice(k + 1).flatMap((second, m): Loop[] => {
+          const joints = [first.from, first.to, second.to, second.from];
+          if (first.by === second.by || !areApart(joints)) return [];
           if (between(across, one, other, places[k]!, places[k + 1 + m]!)) return [];
           // The other two sides may have something between them too.
           const [near, far] = [
             [first.from.along.get(first.by)!, second.from.along.get(second.by)!] as const,
             [first.to.along.get(first.by)!, second.to.along.get(second.by)!] as const,
           ];
-          if (between(bridges(joints, first.by, second.by), first.by, second.by, near, far)) return [];
-          return [{ sides: [one, first.by, other, second.by], joints: [first.from, first.to, second.to, second.from] }];
+          if (between(bridges(met, first.by, second.by), first.by, second.by, near, far)) return [];
+          return [{ sides: [one, first.by, other, second.by], joints }];
         }),
       );
     }),
@@ -192,6 +198,7 @@ function threes(joints: ReadonlyMap<SolvedTube, readonly Joint[]>): Loop[] {
         const across = bridges(joints, one, other);
         const corner = [joint.along.get(one)!, joint.along.get(other)!] as const;
         return across.flatMap(({ by, from, to }): Loop[] => {
+          if (!areApart([from, to, joint])) return [];
           const far = [from.along.get(one)!, to.along.get(other)!] as const;
           if (between(across, one, other, corner, far)) return [];
           return [{ sides: [one, by, other], joints: [from, to, joint] }];
@@ -201,8 +208,6 @@ function threes(joints: ReadonlyMap<SolvedTube, readonly Joint[]>): Loop[] {
 }
 
 function bayOf({ sides, joints }: Loop, middle: Vec3): Bay | null {
-  const places = joints.map(({ at }) => at);
-  if (places.some((a, i) => places.slice(i + 1).some((b) => distance(a, b) < CORNERS_APART))) return null;
   const bare: Bare[] = joints.map((joint) => ({ joint, at: joint.at }));
   const corners = sides.length === 4 ? bare : withBend(sides, joints, bare);
   if (corners === null) return null;
