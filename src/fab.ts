@@ -22,6 +22,7 @@ import { LAYOUTS } from './core/survey/spots.ts';
 import { countInWords } from './core/words/groups.ts';
 import { dayOf, isDay } from './exports/shared/day.ts';
 import { withSlowFindings } from './core/stages/work.ts';
+import type { Fonts } from './drawing/lettering.ts';
 import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
 import { plainPrint, type ExportFile } from './exports/shared/files.ts';
 import { makeFiles, plainSetting, type Setting, type Supplies } from './exports/products/formats.ts';
@@ -90,12 +91,15 @@ async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
 const packagePath = (name: string): string => createRequire(import.meta.url).resolve(name);
 const packageFile = (name: string) => readFileSync(packagePath(name));
 
+let typefaces: Fonts | undefined;
+
 const supplies: Supplies = {
   async fonts() {
-    return {
+    typefaces ??= {
       regular: packageFile('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf'),
       bold: packageFile('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf'),
     };
+    return typefaces;
   },
   async kernel() {
     const { default: initialise } = await import('replicad-opencascadejs');

@@ -3,6 +3,7 @@
  * typeface itself, so that what is laid out is what is printed. Text comes from job files: it may hold anything.
  */
 import PdfDocument from 'pdfkit';
+import { remembered } from '../core/remembered.ts';
 
 /** TrueType files. */
 export interface Fonts {
@@ -30,11 +31,18 @@ const NO_DATE = new Date(0);
 const UNSEEN = /[\p{Cf}\p{Variation_Selector}]/gu;
 const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]|[\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 
-/**
- * Reads the two typefaces: once for all that is measured and set of one file. Another file reads them anew, since what a typeface notes
- * of the letters it has met goes into the file, and the same job is to give the same bytes.
- */
+/** The two typefaces, to measure with and to set one file. */
 export function lettering(fonts: Fonts): Typefaces {
+  const { settable, width } = measuring(fonts);
+  return { settable, width, open: (title) => openDocument(fonts, settable(title)) };
+}
+
+/**
+ * Typefaces that are read to measure with, and the words that they have measured, are kept as long as the files: to lay a word out is
+ * a third of what paper costs, and the next file has most words of the last. A file is set in typefaces that are read anew, since
+ * what a typeface notes of the letters it has met goes into the file, and the same job is to give the same bytes.
+ */
+const measuring = remembered((fonts: Fonts): Lettering => {
   const document = openDocument(fonts, '');
   const faces = { regular: faceOf(document, 'regular'), bold: faceOf(document, 'bold') };
   const has = (codePoint: number): boolean =>
@@ -49,18 +57,15 @@ export function lettering(fonts: Fonts): Typefaces {
       .font(bold ? 'bold' : 'regular')
       .fontSize(size)
       .widthOfString(inOrderSeen(settable(text)));
-  return { settable, width, open: (title) => openDocument(faces, settable(title)) };
-}
+  return { settable, width };
+});
 
 /** A typeface that has been read. */
 interface Face {
   hasGlyphForCodePoint(codePoint: number): boolean;
 }
 
-function openDocument(
-  { regular, bold }: Fonts | { readonly regular: Face; readonly bold: Face },
-  title: string,
-): PDFKit.PDFDocument {
+function openDocument({ regular, bold }: Fonts, title: string): PDFKit.PDFDocument {
   const document = new PdfDocument({
     // No built-in typeface: those hold no fractions, and are not embedded.
     font: null as unknown as string,
@@ -70,9 +75,8 @@ function openDocument(
   });
   // The library wants a date, and would print it: the same job is to give the same bytes.
   Object.defineProperty(document.info, 'CreationDate', { value: NO_DATE, enumerable: false });
-  // It takes typefaces that have been read too, which its types leave out.
-  document.registerFont('regular', regular as Uint8Array);
-  document.registerFont('bold', bold as Uint8Array);
+  document.registerFont('regular', regular);
+  document.registerFont('bold', bold);
   return document;
 }
 

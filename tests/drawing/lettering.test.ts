@@ -2,7 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shrunk, wrapped } from '../../src/drawing/fit.ts';
+import { unwatched } from '../../src/drawing/going.ts';
+import { text } from '../../src/drawing/ink.ts';
 import { inOrderSeen, lettering } from '../../src/drawing/lettering.ts';
+import { writePdf } from '../../src/drawing/pdf.ts';
+import type { Sheet } from '../../src/drawing/types.ts';
 import { fonts } from '../exports/fonts.ts';
 
 const letters = lettering(fonts);
@@ -41,6 +45,22 @@ describe('widths', () => {
   it('are those of the font file: a figure is 1172 of 2048 wide, a bold one 1282', () => {
     expect(letters.width('8', 10, false)).toBeCloseTo((1172 / 2048) * 10, 6);
     expect(letters.width('8', 10, true)).toBeCloseTo((1282 / 2048) * 10, 6);
+  });
+});
+
+describe('typefaces that measure', () => {
+  it('are read once for as many files as are made of them', () => {
+    expect(lettering(fonts).width).toBe(letters.width);
+    expect(lettering({ ...fonts }).width).not.toBe(letters.width);
+  });
+
+  it('leave nothing of what they measured in a file', async () => {
+    const sheet: Sheet = { name: 'one', width: 100, height: 100, marks: [text(10, 50, 'office, 5 ﬁne', { size: 5 })] };
+    const written = () => writePdf('file', lettering(fonts), [() => [sheet]], unwatched);
+    const before = await written();
+    // Some letters go by two names: whichever a typeface meets first is the one that it goes by in a file.
+    for (const words of ['ﬁ', 'fi', '\u00a0', '\u2215 \u2044 Ω \u2126 µ μ']) lettering(fonts).width(words, 5, false);
+    expect(Buffer.compare(Buffer.from(await written()), Buffer.from(before))).toBe(0);
   });
 });
 

@@ -4,6 +4,7 @@
  */
 import type { OpenCascadeInstance } from 'replicad-opencascadejs';
 import { beforeAll, describe, it } from 'vitest';
+import { LONG } from '../draws.ts';
 import { bothEnds, everyDegrees, expectAgreement } from './compare.ts';
 import { bentJoint, roughKindOf, seedsOf, straightJoint, type Joint } from './joints.ts';
 import { MODELLED, startKernel, trimsByKernel } from './oracles/kernel.ts';
@@ -13,7 +14,7 @@ beforeAll(async () => {
   kernel = await startKernel();
 });
 
-const DEGREES = everyDegrees(5);
+const DEGREES = everyDegrees(LONG ? 5 : 15);
 
 function check(joint: Joint): void {
   const { solved, end } = bothEnds(joint);

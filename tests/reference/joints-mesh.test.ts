@@ -31,8 +31,9 @@ function check(joint: Joint): void {
   });
 }
 
-// In npm test every third: the same joints stand beside exact solids (joints-kernel.test.ts), all of them.
-const sampled = (seeds: readonly number[]): number[] => seeds.filter((_, i) => LONG || i % 3 === 0);
+/** In npm test: two tubes, an equal one past the axis, one in a bend. One of each rough kind stands beside exact solids, and beside the search. */
+const SAMPLE = new Set([7004, 7030, 8002]);
+const sampled = (seeds: readonly number[]): number[] => seeds.filter((seed) => LONG || SAMPLE.has(seed));
 
 describe('trim against a mesh boolean', () => {
   it.each(sampled(seedsOf(7001, 160, straightJoint, roughKindOf)))('to straight runs, joint %i', (seed) =>

@@ -61,8 +61,8 @@ describe('the weld of a coped end, against chords of the searched curve', () => 
   it.each(seedsOf(7001, 12, straightJoint, roughKindOf))('on straight runs, joint %i', (seed) =>
     check(straightJoint(seed)),
   );
-  // One joint is measured through a hundred thousand chords: npm test takes the two that are quickest.
-  const bent = LONG ? seedsOf(7501, 8, bentJoint, roughKindOf) : [7502, 7501];
+  // A line that only touches takes the search thousands of steps. npm test takes one joint in a bend with such lines, and one across a tangent.
+  const bent = LONG ? seedsOf(7501, 8, bentJoint, roughKindOf) : [7501, 7506];
   it.each(bent)('on bent runs, joint %i', (seed) => check(bentJoint(seed)));
   it.each(range(37001, drawn(1, 16)))('in hollows, joint %i', (seed) => check(hollowJoint(seed)));
 });

@@ -3,7 +3,7 @@
  * bisector of the corner, and the tangents by dropping squares from it onto the legs (the program goes by the set-back
  * R tan(t/2)). The end straights are prolonged without end, as the contract says a cutter is.
  */
-import { along, difference, inner, outer, size, square, sum, times, unit, type Triple } from './space.ts';
+import { along, difference, inner, size, square, sum, times, unit, type Triple } from './space.ts';
 
 export interface Straight {
   readonly kind: 'straight';
@@ -120,21 +120,28 @@ export function distanceToCentreline(cutter: Cutter, p: Triple): number {
   return least;
 }
 
-function distanceToStraight(part: Straight, p: Triple): number {
-  const d = difference(p, part.from);
-  const reach = Math.min(inner(d, part.direction), part.length);
-  return size(along(d, part.direction, part.openBehind ? -reach : -Math.max(0, reach)));
+/** The next two are asked for thousands of places on a line, so they are written out in numbers: no list is made on the way. */
+function distanceToStraight({ from, direction, length, openBehind }: Straight, p: Triple): number {
+  const [x, y, z] = [p[0] - from[0], p[1] - from[1], p[2] - from[2]];
+  const reach = Math.min(x * direction[0] + y * direction[1] + z * direction[2], length);
+  const s = openBehind ? reach : Math.max(0, reach);
+  const [u, v, w] = [x - s * direction[0], y - s * direction[1], z - s * direction[2]];
+  return Math.sqrt(u * u + v * v + w * w);
 }
 
-function distanceToBow(bow: Bow, p: Triple): number {
-  const d = difference(p, bow.centre);
-  const x = inner(d, bow.toStart);
-  const y = inner(d, bow.travel);
+function distanceToBow({ centre, toStart, travel, radius, angle }: Bow, p: Triple): number {
+  const [dx, dy, dz] = [p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]];
+  const x = dx * toStart[0] + dy * toStart[1] + dz * toStart[2];
+  const y = dx * travel[0] + dy * travel[1] + dz * travel[2];
   const turned = Math.atan2(y, x);
   // Beyond its ends the straights on either side are nearer, or the end itself is, which is on them.
-  if (turned < 0 || turned > bow.angle) return Infinity;
-  const height = inner(d, outer(bow.toStart, bow.travel));
-  return Math.hypot(Math.hypot(x, y) - bow.radius, height);
+  if (turned < 0 || turned > angle) return Infinity;
+  const height =
+    dx * (toStart[1] * travel[2] - toStart[2] * travel[1]) +
+    dy * (toStart[2] * travel[0] - toStart[0] * travel[2]) +
+    dz * (toStart[0] * travel[1] - toStart[1] * travel[0]);
+  const off = Math.sqrt(x * x + y * y) - radius;
+  return Math.sqrt(off * off + height * height);
 }
 
 /** How far a point is from the prolonged centreline, and which way that runs where it comes nearest. */

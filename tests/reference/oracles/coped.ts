@@ -3,7 +3,7 @@
  * outside in sampled places, and how deep a place lies in it. Nearest and deepest are looked for among the samples and from the best of
  * them on by small random steps along both surfaces, so they are never nearer, or deeper, than the truth.
  */
-import { cutterThrough, developed, distanceToCentreline, placeAlong, type Cutter } from './centreline.ts';
+import { cutterThrough, developed, distanceToCentreline, walkOf, type Cutter, type Step } from './centreline.ts';
 import { trimByMarch, type End } from './march.ts';
 import type { Draw } from './seeded.ts';
 import {
@@ -55,17 +55,18 @@ export class CopedSolid {
   readonly coped: Coped;
   readonly length: number;
   readonly axis: Cutter;
+  private readonly walk: (distance: number) => Step;
   constructor(coped: Coped) {
     this.coped = coped;
     this.length = developed(coped.corners, coped.bendRadius);
     this.axis = cutterThrough(coped.corners, coped.bendRadius, coped.radius);
+    this.walk = walkOf(coped.corners, coped.bendRadius);
   }
 
   /** The centreline's place, its way, and a direction square to it. */
   private frame(t: number): { at: Triple; way: Triple; side: Triple } {
-    const { corners, bendRadius } = this.coped;
     const kept = Math.min(Math.max(t, 0), this.length - 1e-9);
-    const { at, direction } = placeAlong(corners, bendRadius, kept);
+    const { at, direction } = this.walk(kept);
     return { at: along(at, direction, t - kept), way: direction, side: anySquare(direction) };
   }
 

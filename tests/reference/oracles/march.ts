@@ -94,6 +94,8 @@ function bisect(outside: (s: number) => number, from: number, to: number, inside
   let [low, high] = [from, to];
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
+    // No number lies between the two.
+    if (middle === low || middle === high) break;
     if (outside(middle) < 0 === insideFirst) low = middle;
     else high = middle;
   }
