@@ -36,8 +36,8 @@ export interface Face {
   readonly stands: (cell: Cell) => boolean;
   /** Whether nothing of the cell is there. */
   readonly isGone: (cell: Cell) => boolean;
-  /** What the distance in `depth` loses at most between the middle and the cell's edge, mm. */
-  readonly loss: (cell: Cell) => number;
+  /** Sets `loss` to what the distance in `depth` loses between the middle and the cell's edge. */
+  readonly setLoss: (cell: Cell) => void;
 }
 
 /** The cell's middle, and two unit vectors there, along u and along v: scratch. On a wall, the direction out of it stands between them. */
@@ -47,6 +47,17 @@ const alongV: [number, number, number] = [0, 0, 0];
 const outward: [number, number, number] = [0, 0, 0];
 
 const slopeAlong = (way: Vec3): number => Math.abs(depth.x * way[0] + depth.y * way[1] + depth.z * way[2]);
+
+/** What a cell loses at most, mm, and whether most of that along u: scratch. */
+const loss = { most: 0, isAlongU: false };
+
+/** Half a cell's sides, mm, and what is lost along each of them; no distance changes by more than the way. */
+function setLossOf(along: number, across: number, lostAlong: number, lostAcross: number): void {
+  const half = Math.sqrt(along * along + across * across);
+  const lost = lostAlong + lostAcross;
+  loss.most = Math.min(half, lost);
+  loss.isAlongU = lost < half ? lostAlong > lostAcross : along > across;
+}
 
 /** From and to, mm along a piece from its start. */
 export type Span = readonly [number, number];
@@ -82,14 +93,14 @@ export function wallFace(piece: Piece, radius: number, [from, to]: Span, { stand
     },
     stands: ({ u }) => u >= from && u <= to && stands(piece.at + u, outward),
     isGone: ({ u, du, dv }) => !stands(piece.at + u, outward) && isGone(piece.at + u, outward, du, dv),
-    loss: ({ du, dv }) => {
+    setLoss: ({ du, dv }) => {
       const along = du * stretch;
-      const half = Math.hypot(along, radius * dv);
-      const round = radius * (1 - Math.cos(dv)) + (curve * along * along) / 2;
-      const about = radius * Math.sin(dv);
-      return Math.min(
-        half,
-        slopeAlong(alongU) * along + slopeAlong(alongV) * about + round + (depth.bend * half * half) / 2,
+      const round = radius * dv;
+      setLossOf(
+        along,
+        round,
+        slopeAlong(alongU) * along + ((curve + depth.bend) * along * along) / 2,
+        slopeAlong(alongV) * radius * Math.sin(dv) + radius * (1 - Math.cos(dv)) + (depth.bend * round * round) / 2,
       );
     },
   };
@@ -138,7 +149,7 @@ export function axisLine(piece: Piece, [from, to]: Span): Face {
     look: ({ u }) => setAlong(piece, u),
     stands: ({ u }) => u >= from && u <= to,
     isGone: () => false,
-    loss: ({ du }) => Math.min(du, slopeAlong(alongU) * du + ((curve + depth.bend) * du * du) / 2),
+    setLoss: ({ du }) => setLossOf(du, 0, slopeAlong(alongU) * du + ((curve + depth.bend) * du * du) / 2, 0),
   };
 }
 
@@ -157,10 +168,13 @@ export function flatFace(
     },
     stands: ({ u, v }) => Math.abs(u) <= half[0] && Math.abs(v) <= half[1] && off(spot) <= 0,
     isGone: ({ du, dv }) => off(spot) > Math.hypot(du, dv),
-    loss: ({ du, dv }) => {
-      const reach = Math.hypot(du, dv);
-      return Math.min(reach, slopeAlong(sides[0]) * du + slopeAlong(sides[1]) * dv + (depth.bend * reach * reach) / 2);
-    },
+    setLoss: ({ du, dv }) =>
+      setLossOf(
+        du,
+        dv,
+        slopeAlong(sides[0]) * du + (depth.bend * du * du) / 2,
+        slopeAlong(sides[1]) * dv + (depth.bend * dv * dv) / 2,
+      ),
   };
 }
 
@@ -174,22 +188,27 @@ export function deepestOf(faces: readonly Face[], { setDepth, most }: Solid, bel
   let open = faces.flatMap((face) => face.cells.map((cell) => ({ face, cell })));
   let start: { readonly face: Face; readonly cell: Cell } | null = null;
   while (open.length > 0 && least > TOLERANCE - most) {
-    const seen: { readonly face: Face; readonly cell: Cell; readonly floor: number }[] = [];
+    const seen: { readonly face: Face; readonly cell: Cell; readonly floor: number; readonly isAlongU: boolean }[] = [];
     for (const each of open) {
       const { face, cell } = each;
       face.look(cell);
       setDepth(spot);
       const { value } = depth;
-      const floor = value - face.loss(cell);
-      if (value < least && face.stands(cell)) {
-        best = { value, at: [...spot] };
-        least = value;
-        start = each;
+      face.setLoss(cell);
+      const floor = value - loss.most;
+      // Halved is what loses more; where no face is that is deeper, the longer side, until one is or none.
+      let { isAlongU } = loss;
+      if (value < least) {
+        if (face.stands(cell)) {
+          best = { value, at: [...spot] };
+          least = value;
+          start = each;
+        } else isAlongU = isLongAlongU(face, cell);
       }
-      if (floor < least - TOLERANCE && !face.isGone(cell)) seen.push({ face, cell, floor });
+      if (floor < least - TOLERANCE && !face.isGone(cell)) seen.push({ face, cell, floor, isAlongU });
     }
-    open = seen.flatMap(({ face, cell, floor }) =>
-      floor >= least - TOLERANCE ? [] : halves(face, cell).map((half) => ({ face, cell: half })),
+    open = seen.flatMap(({ face, cell, floor, isAlongU }) =>
+      floor >= least - TOLERANCE ? [] : halves(face, cell, isAlongU).map((half) => ({ face, cell: half })),
     );
   }
   return start === null ? best : settled(start.face, start.cell, setDepth, best!);
@@ -227,10 +246,11 @@ const STEPS = [
   [0, -1],
 ] as const;
 
-function halves({ scale: [perU, perV] }: Face, { u, v, du, dv }: Cell): readonly Cell[] {
+const isLongAlongU = ({ scale: [perU, perV] }: Face, { du, dv }: Cell): boolean => du * perU > dv * perV;
+
+function halves({ scale: [perU, perV] }: Face, { u, v, du, dv }: Cell, isAlongU: boolean): readonly Cell[] {
   if (du * perU < SMALLEST && dv * perV < SMALLEST) return [];
-  const isLong = du * perU > dv * perV;
   return [-0.5, 0.5].map((side) =>
-    isLong ? { u: u + side * du, v, du: du / 2, dv } : { u, v: v + side * dv, du, dv: dv / 2 },
+    isAlongU ? { u: u + side * du, v, du: du / 2, dv } : { u, v: v + side * dv, du, dv: dv / 2 },
   );
 }

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/core/geometry/vector.ts';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import type { Job } from '../../../src/core/job/types.ts';
+import { outsideOf } from '../../../src/core/gaps/outside.ts';
+import { gapBetween } from '../../../src/core/gaps/tube-gap.ts';
 import { drawn } from '../../draws.ts';
 import { pairOfTubes } from '../../reference/gap-pairs.ts';
 import { derived, inWords } from '../frame.ts';
@@ -46,6 +48,22 @@ describe('the gap of two bars', () => {
     expect(gapOf(two([0, -500, 69.5], [0, 500, 69.5]))).toBeUndefined();
     const coped = { ends: [{ fit: 'cope', against: ['low'] }, { fit: 'square' }] };
     expect(gapOf(two([0, 0, 0], [0, 0, 700], coped))).toBeUndefined();
+  });
+});
+
+describe('two tubes in one place', () => {
+  it('are seen to be so in some thousand looks, however long their walls run along each other', () => {
+    const [low, high] = derived(two([-500, 0, 0], [500, 0, 0])).tubes.map(outsideOf);
+    let looks = 0;
+    const counted = {
+      ...high!,
+      get pieces() {
+        looks++;
+        return high!.pieces;
+      },
+    };
+    expect(gapBetween(low!, counted, 25)?.distance).toBeCloseTo(0, 9);
+    expect(looks).toBeLessThan(3000);
   });
 });
 
