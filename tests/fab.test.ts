@@ -19,6 +19,7 @@ import type { FabricationFile } from '../src/exports/tables/fabrication.ts';
 import { demoText, runFab, secondRoundText } from './command-line.ts';
 import { inspectedText, photosBySum } from './exports/dossier-job.ts';
 import { readPdf } from './exports/pdf.ts';
+import { LONG } from './draws.ts';
 import { fewTubes } from './few-tubes.ts';
 import { BRACKETS_COST, cheaperBySolver } from './stock-jobs.ts';
 
@@ -187,9 +188,9 @@ describe('fab', () => {
     ];
     const job = JSON.parse(secondRoundText());
     job.name = names.join(' ');
-    // One bar of each name, all in the place of the hoop's first leg, bent once.
+    // One bar of each name, all in the place of the hoop's first leg, the first bent once.
     const [hoop] = job.members;
-    job.members = names.map((_, i) => ({ ...hoop, id: `bar${i}`, path: hoop.path.slice(0, 3) }));
+    job.members = names.map((_, i) => ({ ...hoop, id: `bar${i}`, path: hoop.path.slice(0, i === 0 || LONG ? 3 : 2) }));
     job.nodes = job.nodes.filter(({ id }: { id: string }) => hoop.path.includes(id));
     for (const list of [job.members, job.nodes, job.points, job.sections, job.dies, job.envelopes])
       list.forEach((record: { name: string }, i: number) => (record.name = names[i % names.length]!));

@@ -15,6 +15,7 @@ import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
 import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
 import { secondRoundText, runFab } from '../command-line.ts';
+import { LONG } from '../draws.ts';
 import { derivedFrom } from './jobs.ts';
 import { unwatched } from '../../src/drawing/going.ts';
 import { readPdf } from './pdf.ts';
@@ -28,38 +29,46 @@ const FROM_B = 1821.59;
 interface Text {
   lengthUnit: string;
   dies: { leastGrip: number }[];
+  members: { id: string; path: string[] }[];
+  nodes: { id: string }[];
 }
+
+/** The front leg with the hoop that it is welded to: its length has nothing to do with the others. */
+const TUBES = LONG ? null : ['hoop', 'leg'];
 
 /** In millimetres, so that paper shows lengths in decimals. */
 function gripping(more: object = {}): string {
   const job = JSON.parse(secondRoundText()) as Text;
   for (const die of job.dies) die.leastGrip = 480;
-  return JSON.stringify({ ...job, lengthUnit: 'mm', ...more });
+  const members = job.members.filter(({ id }) => TUBES?.includes(id) ?? true);
+  const ends = new Set(members.flatMap(({ path }) => path.map((id) => id.replace(/'$/u, ''))));
+  const nodes = job.nodes.filter(({ id }) => ends.has(id));
+  return JSON.stringify({ ...job, members, nodes, feeds: [], seen: [], lengthUnit: 'mm', ...more });
 }
 
 const order = (...steps: readonly string[]): readonly BendStep[] =>
   steps.map((step) => ({ bend: Number(step[0]), front: step[1] as 'A' | 'B' }));
 
-/** Of tube 11, from the files of the command line. */
+/** Of the leg, from the files of the command line. */
 async function written(job: string) {
   const { exit, complaints, files } = await runFab(job, '--formats', 'csv');
   expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
   const { tubes } = JSON.parse(files.get('fabrication.json')!) as FabricationFile;
   const rows = papaparse.parse<Record<string, string>>(files.get('tubes.csv')!, { header: true }).data;
   return {
-    file: tubes.find(({ number }) => number === 11)!.cutLength,
-    table: Number(rows.find(({ number }) => number === '11')!['cut_to_mm']),
+    file: tubes.find(({ id }) => id === 'leg')!.cutLength,
+    table: Number(rows.find(({ id }) => id === 'leg')!['cut_to_mm']),
   };
 }
 
 /** As its sheet says it. */
 async function printed(job: string): Promise<number> {
   const derived = derivedFrom(job);
-  const alone = { ...derived, tubes: derived.tubes.filter(({ number }) => number === 11) };
+  const alone = { ...derived, tubes: derived.tubes.filter(({ id }) => id === 'leg') };
   const { pages } = await readPdf((await sheetsPdf(alone, fonts, plainPrint, unwatched)).bytes);
   const [words] = pages
     .map(({ texts }) => texts.map(({ text }) => text).join(' '))
-    .filter((text) => /Tube 11(?: of|:) /u.test(text) && text.includes('Cut the blank to'));
+    .filter((text) => /Tube \d+(?: of|:) /u.test(text) && text.includes('Cut the blank to'));
   return Number(/Cut the blank to\s+([\d.]+)\s*mm/u.exec(words!)![1]);
 }
 

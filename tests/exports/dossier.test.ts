@@ -6,11 +6,10 @@ import { WHO_DECIDES } from '../../src/core/words/cautions.ts';
 import { dossierPdf } from '../../src/exports/dossier/dossier.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { fabrication } from '../../src/exports/tables/fabrication.ts';
-import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
 import { inspectedText, photosBySum } from './dossier-job.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { derivedDemo, derivedFrom } from './jobs.ts';
 import { overlapsOf } from './overlap.ts';
 import { readPdf, type ReadPage } from './pdf.ts';
 
@@ -51,9 +50,12 @@ async function imagesOf(bytes: Uint8Array): Promise<number> {
   return count;
 }
 
+const PHOTOS = photosBySum();
+const frame = derivedFrom(inspectedText(1));
+const onA4 = make(frame, 'a4', PHOTOS);
+
 describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
-  const frame = derivedFrom(inspectedText(1));
-  const { bytes, note } = await make(frame, paper, photosBySum());
+  const { bytes, note } = await (paper === 'a4' ? onA4 : make(frame, paper, PHOTOS));
   const { pages, title } = await readPdf(bytes);
   const file = fabrication(frame);
 
@@ -204,47 +206,51 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
 });
 
 describe('the file', () => {
+  const empty = derived({ nodes: {}, members: [] });
+  /** The photos alone, all of them there. */
+  const withPhotos = { ...empty, job: { ...empty.job, photos: frame.job.photos.slice(0, PHOTOS.size) } };
+
   it('is the same bytes each time', async () => {
-    const [one, other] = await Promise.all([0, 1].map(() => make(derivedFrom(inspectedText()), 'a4', photosBySum())));
-    expect(Buffer.from(one!.bytes).equals(Buffer.from(other!.bytes))).toBe(true);
-    expect(one).not.toHaveProperty('note');
+    const again = await make(derivedFrom(inspectedText(1)), 'a4', PHOTOS);
+    expect(Buffer.from(again.bytes).equals(Buffer.from((await onA4).bytes))).toBe(true);
   });
 
   it('holds nothing of what a camera notes', async () => {
-    const frame = derivedFrom(inspectedText());
-    const { bytes } = await make(frame, 'a4', photosBySum());
-    expect(Buffer.from(bytes).includes('picture 3')).toBe(false);
+    expect(Buffer.from((await onA4).bytes).includes('picture 3')).toBe(false);
+  });
+
+  it('has no note where every photo is there', async () => {
+    expect(await make(withPhotos, 'a4', PHOTOS)).not.toHaveProperty('note');
   });
 
   it('says of a picture that is broken what it is', async () => {
-    const frame = derivedFrom(inspectedText());
-    const photos = new Map([...photosBySum()].map(([sum, bytes], i) => [sum, i === 2 ? bytes.slice(0, 90) : bytes]));
-    const { bytes, note } = await make(frame, 'a4', photos);
+    const photos = new Map([...PHOTOS].map(([sum, bytes], i) => [sum, i === 2 ? bytes.slice(0, 90) : bytes]));
+    const { bytes, note } = await make(withPhotos, 'a4', photos);
     expect(note).toMatch(/^dossier\.pdf: View 2: broken/u);
     expect(await imagesOf(bytes)).toBe(9);
   });
 
   it('is made of the demo, and of a job with nothing in it', async () => {
-    for (const frame of [derivedFrom(demoText()), derived({ nodes: {}, members: [] })]) {
-      const { pages } = await readPdf((await make(frame)).bytes);
+    for (const one of [derivedDemo(), empty]) {
+      const { pages } = await readPdf((await make(one)).bytes);
       expect(pages.length).toBeGreaterThan(1);
       for (const page of pages) expect(overlapsOf(page)).toEqual([]);
       expect(wordsOn(pages.at(-1)!)).toContain('Signature');
       const words = pages.map(wordsOn).join(' ');
-      const [sheet] = frame.job.rules;
+      const [sheet] = one.job.rules;
       expect(words).toContain(sheet?.body ?? 'The job holds no rule sheet');
     }
   });
 
   it('can be stopped at each step', async () => {
-    const frame = derivedFrom(demoText());
+    const one = { ...derivedDemo(), tubes: derivedDemo().tubes.slice(0, 2) };
     let asked = 0;
-    await dossierPdf(frame, fonts, plainPrint, async () => void (asked += 1), NONE);
+    await dossierPdf(one, fonts, plainPrint, async () => void (asked += 1), NONE);
     expect(asked).toBeGreaterThan(9);
     for (const stop of [1, 4, asked]) {
       let count = 0;
       const going = () => ((count += 1) === stop ? Promise.reject(new Error('stopped')) : Promise.resolve());
-      await expect(dossierPdf(frame, fonts, plainPrint, going, NONE)).rejects.toThrow('stopped');
+      await expect(dossierPdf(one, fonts, plainPrint, going, NONE)).rejects.toThrow('stopped');
     }
   });
 });

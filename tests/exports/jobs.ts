@@ -4,6 +4,7 @@ import { derive, type Derived } from '../../src/core/derive.ts';
 import { FIRST_MARKING } from '../../src/core/job/kinds/marking.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import type { Marking } from '../../src/core/job/kinds/marking.ts';
+import { demoText } from '../command-line.ts';
 
 /** Derives a job file's text; a job with faults fails the test. */
 export function derivedFrom(text: string): Derived {
@@ -12,6 +13,11 @@ export function derivedFrom(text: string): Derived {
   const derivation = derive(parsed.job);
   return derivation.ok ? derivation.value : expect.fail(JSON.stringify(derivation.faults));
 }
+
+let demo: Derived | undefined;
+
+/** The demo job. What is derived is never changed, so that all who ask have the same. */
+export const derivedDemo = (): Derived => (demo ??= derivedFrom(demoText()));
 
 /** The same frame in a job whose tubes are marked otherwise. */
 export const markedAs = (derived: Derived, marking: Partial<Marking>): Derived => ({

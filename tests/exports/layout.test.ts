@@ -5,11 +5,10 @@ import { describe, expect, it } from 'vitest';
 import { layoutPdf } from '../../src/exports/layout/layout-pdf.ts';
 import { layoutDxf } from '../../src/exports/layout/layout.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
-import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
 import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
-import { bentTube, derivedFrom, markedAs } from './jobs.ts';
+import { bentTube, derivedDemo, markedAs } from './jobs.ts';
 import { overlapsOf } from './overlap.ts';
 import { readPdf } from './pdf.ts';
 
@@ -68,7 +67,7 @@ describe('layout.dxf of a square hoop', () => {
   });
 
   it.skipIf(!hasEzdxf)('passes ezdxf’s audit', async () => {
-    const demo = derivedFrom(demoText());
+    const demo = derivedDemo();
     for (const job of [hoop(), demo]) {
       // Two jobs, one after the other.
       const audit = auditDxf((await layoutDxf(job, unwatched)).bytes);
@@ -137,7 +136,7 @@ describe('layout.pdf', () => {
     }
   });
   it('has no words over others: the demo on both papers, and bends close to one another', async () => {
-    const demo = derivedFrom(demoText());
+    const demo = derivedDemo();
     // Bent to and fro with little between the bends, their planes askew to the axes; and a hoop no wider than its words.
     const close = derived({
       nodes: {

@@ -14,16 +14,15 @@ import { angleFigure, markFigure } from '../../src/drawing/figures.ts';
 import { lettering } from '../../src/drawing/lettering.ts';
 import { liesOf } from '../../src/exports/sheets/locator.ts';
 import { tubeSheets } from '../../src/exports/sheets/tube.ts';
-import { demoText } from '../command-line.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { derivedDemo } from './jobs.ts';
 
 const derived = (job: Job): Derived => {
   const derivation = derive(job);
   if (!derivation.ok) throw new Error('derives');
   return derivation.value;
 };
-const demo = derivedFrom(demoText()).job;
+const demo = derivedDemo().job;
 const { die, section } = demo.members[0]!;
 const pulled = (job: Job, ...read: (readonly [number, number])[]): Job => ({
   ...job,

@@ -8,15 +8,14 @@ import { packed, type Size } from '../../src/drawing/shelves.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { fabrication } from '../../src/exports/tables/fabrication.ts';
 import { wrapsPdf } from '../../src/exports/wraps/wraps-pdf.ts';
-import { demoText } from '../command-line.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { derivedDemo } from './jobs.ts';
 import { readPdf } from './pdf.ts';
 import { linesOfPdf, type Drawn } from './pdf-lines.ts';
 import { overlapsOf } from './overlap.ts';
 import { uniformFrom } from '../reference/oracles/seeded.ts';
 
-const demo = derivedFrom(demoText());
+const demo = derivedDemo();
 const { tubes } = fabrication(demo);
 const bytes = wrapsPdf(demo, fonts, plainPrint, unwatched).then((file) => file.bytes);
 const read = bytes.then(async (all) => {

@@ -7,14 +7,13 @@ import { revisionOf } from '../../src/core/solve/revision.ts';
 import { unwatched } from '../../src/drawing/going.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
-import { demoText } from '../command-line.ts';
 import { LONG } from '../draws.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { derivedDemo } from './jobs.ts';
 import { linesOfPdf, type Drawn } from './pdf-lines.ts';
 import { readPdf } from './pdf.ts';
 
-const demo = derivedFrom(demoText());
+const demo = derivedDemo();
 const SIDE = 18;
 const QUIET = 2;
 const PIXELS = 12;

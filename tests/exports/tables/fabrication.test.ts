@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../../src/core/derive.ts';
 import { fabrication, fabricationFile, fabricationJson } from '../../../src/exports/tables/fabrication.ts';
-import { demoText } from '../../command-line.ts';
-import { bentTube, branchAt60, derivedFrom } from '../jobs.ts';
+import { bentTube, branchAt60, derivedDemo } from '../jobs.ts';
 
 /** Contract's fields of each record, in its order; fields of our own may stand between them. */
 const FIELDS = {
@@ -21,7 +20,7 @@ const among = (record: object, fields: readonly string[]) => Object.keys(record)
 
 describe('fabrication', () => {
   it('has every field of the format, in its order', () => {
-    const file = fabrication(derivedFrom(demoText()));
+    const file = fabrication(derivedDemo());
     expect(among(file, FIELDS.file)).toEqual(FIELDS.file);
     for (const clearance of file.clearances) expect(among(clearance, FIELDS.clearance)).toEqual(FIELDS.clearance);
     for (const finding of file.findings) expect(among(finding, FIELDS.finding)).toEqual(FIELDS.finding);
@@ -91,7 +90,7 @@ describe('fabrication', () => {
 
 describe('fabricationJson', () => {
   it('reads back as the same data, to the last bit', () => {
-    const derived = derivedFrom(demoText());
+    const derived = derivedDemo();
     expect(JSON.parse(fabricationJson(derived))).toEqual(JSON.parse(JSON.stringify(fabrication(derived))));
   });
 
