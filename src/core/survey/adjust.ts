@@ -189,7 +189,13 @@ function varianceOf({ at, slopes }: Row, inverse: Float64Array, size: number): n
   return variance;
 }
 
-const NO_INVERSE = new Float64Array(0);
+/** The same of a reading that is not among those that the places come of, and may tie what none of these does. */
+function varianceBeside({ at, slopes }: Row, { size, solve: solved }: Solution['normal']): number {
+  const slope = new Float64Array(size);
+  at.forEach((i, k) => (slope[i] = slopes[k]!));
+  const along = solved(slope);
+  return at.reduce((sum, i, k) => sum + slopes[k]! * along[i]!, 0);
+}
 
 /** Beyond it, in its own deviation, one of so many readings is suspected. */
 export const suspectLimit = (readings: number): number =>
@@ -212,7 +218,6 @@ function suspectsAmong(network: Network, whole: Solution, residuals: readonly Re
     solution = solve(network, used, network.unknown, solution.places);
     left = residualsOf(solution, solution.normal.inverse());
   }
-  const inverse = found.length > 0 ? solution.normal.inverse() : NO_INVERSE;
   const rows = rowsAt(
     network,
     found.map(({ index }) => index),
@@ -222,7 +227,7 @@ function suspectsAmong(network: Network, whole: Solution, residuals: readonly Re
   return found.map(({ index, or }, k) => ({
     index,
     fits: rows[k]!.residual + network.measurements[index]!.value,
-    deviation: Math.hypot(rows[k]!.deviation, Math.sqrt(varianceOf(rows[k]!, inverse, solution.normal.size))),
+    deviation: Math.hypot(rows[k]!.deviation, Math.sqrt(varianceBeside(rows[k]!, solution.normal))),
     or: or.filter((other) => !found.some((each) => each.index === other)),
   }));
 }

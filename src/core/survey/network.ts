@@ -3,7 +3,7 @@
  * misses by where the points lie now. docs/maths/survey.md.
  */
 import { AXIS_INDEX, mirrored, type Vec3 } from '../geometry/vector.ts';
-import { sigmaOf, type Measurement } from '../job/kinds/measurement.ts';
+import { pointsOf, sigmaOf, type Measurement } from '../job/kinds/measurement.ts';
 import type { Point } from '../job/kinds/point.ts';
 import { bareId, isPrimed, type PointId, type PointRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
@@ -127,6 +127,38 @@ export function slotsOf({ guess, tied }: Network, unknown: readonly number[]): S
     sign[tie.at] = tie.sign;
   }
   return { of, sign };
+}
+
+/** Unknowns in blocks, by their places among these: a point's own, and the pose's; and which blocks a reading or a held mean brings together. */
+export function blocksOf(
+  network: Network,
+  used: readonly number[],
+  unknown: readonly number[],
+): { readonly blocks: readonly (readonly number[])[]; readonly links: readonly (readonly number[])[] } {
+  const { measurements, first, pose, tied } = network;
+  const { of } = slotsOf(network, unknown);
+  const ownerOf = (coordinate: number): number =>
+    pose !== null && coordinate >= pose ? pose : coordinate - (coordinate % 3);
+  const blocks: number[][] = [];
+  const blockAt = new Map<number, number>();
+  const blockOf = unknown.map((coordinate, slot) => {
+    const owner = ownerOf(coordinate);
+    const block = blockAt.get(owner) ?? blocks.push([]) - 1;
+    blockAt.set(owner, block);
+    blocks[block]!.push(slot);
+    return block;
+  });
+  const linked = (starts: readonly number[]): readonly number[] => {
+    const slots = starts.flatMap((start) => [of[start]!, of[start + 1]!, of[start + 2]!]).filter((slot) => slot >= 0);
+    return [...new Set(slots.map((slot) => blockOf[slot]!))];
+  };
+  const readings = used.map((index) => {
+    const measurement = measurements[index]!;
+    const isOfTheCar = measurement.kind === 'distance' || measurement.kind === 'width';
+    const points = pointsOf(measurement).map(([, point]) => first.get(bareId(point))!);
+    return linked([...points, ...(pose === null || isOfTheCar ? [] : [pose])]);
+  });
+  return { blocks, links: [...readings, ...tied.map(({ at, to }) => linked([ownerOf(at), ownerOf(to)]))] };
 }
 
 /** One reading where the points lie now. */

@@ -5,8 +5,9 @@
  */
 import { length, subtract } from '../geometry/vector.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
+import { eliminationOf } from '../numerics/elimination.ts';
 import { semidefinite, type Semidefinite } from '../numerics/semidefinite.ts';
-import { placeIn, rowsAt, slotsOf, type Network, type Row, type Slots } from './network.ts';
+import { blocksOf, placeIn, rowsAt, slotsOf, type Network, type Row, type Slots } from './network.ts';
 
 export interface Solution {
   /** Three a point. */
@@ -14,7 +15,7 @@ export interface Solution {
   readonly rows: readonly Row[];
   /** Sum of squared residuals, each in its deviation. */
   readonly squares: number;
-  /** Of the equations there; its `open` directions are what no reading fixes, in the order of `unknown`. */
+  /** Of the equations there; its inverse is known within a point and between points that one of the readings ties; its `open` directions are what no reading fixes, in the order of `unknown`. */
   readonly normal: Semidefinite;
 }
 
@@ -62,6 +63,8 @@ export function solve(
 ): Solution {
   const size = unknown.length;
   const slots = slotsOf(network, unknown);
+  const { blocks, links } = blocksOf(network, used, unknown);
+  const elimination = eliminationOf(blocks, links);
   let places = start;
   let rows = rowsAt(network, used, unknown, places);
   let squares = squaresOf(rows);
@@ -79,7 +82,7 @@ export function solve(
     const greatest = greatestOf(matrix, size);
     if (isCurved) addCurves(matrix, network, slots, rows, size, places);
     for (let i = 0; i < size; i++) matrix[i * size + i]! += damping * greatest;
-    const taken = semidefinite(matrix, size);
+    const taken = semidefinite(matrix, size, elimination);
     const by = isCurved && taken.rank < size ? null : taken.solve(downhill);
     // Before the step is taken: from where it came to rest it is at rest at once, and does not stir.
     if (by?.every((part) => Math.abs(part) < AT_REST)) {
@@ -102,7 +105,7 @@ export function solve(
     if (isCurved) damping = Math.max(damping * Math.max(1 / 3, 1 - (2 * kept - 1) ** 3), LEAST_DAMPING);
     more = 2;
   }
-  return { places, rows, squares, normal: normal ?? semidefinite(normalOf(rows, size), size) };
+  return { places, rows, squares, normal: normal ?? semidefinite(normalOf(rows, size), size, elimination) };
 
   function moved(from: Float64Array, by: Float64Array): Float64Array {
     const there = from.slice();

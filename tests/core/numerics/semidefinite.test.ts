@@ -1,5 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
+import { eliminationOf } from '../../../src/core/numerics/elimination.ts';
 import { normalTail, tailQuantile } from '../../../src/core/numerics/normal-tail.ts';
 import { semidefinite } from '../../../src/core/numerics/semidefinite.ts';
 import { drawFrom } from '../../reference/oracles/seeded.ts';
@@ -51,6 +52,64 @@ describe('a symmetric matrix without negative eigenvalues', () => {
       );
       times(back, right).forEach((part, i) => expect(part).toBeCloseTo(right[i]!, 8));
     }
+  });
+
+  it('known to be empty in most places is solved and turned over as a general library does, where two unknowns hang together', () => {
+    let empty = 0;
+    for (let seed = 1; seed <= 20; seed++) {
+      const draw = drawFrom(seed);
+      // Ten points of three unknowns; each hangs on itself, and a chain and a few more ties hang them together.
+      const size = 30;
+      const blocks = Array.from({ length: 10 }, (_, block) => [0, 1, 2].map((k) => 3 * ((7 * block) % 10) + k));
+      const links = [...blocks.keys()].flatMap((block) => [
+        [block],
+        [block, (block + 1) % 10],
+        ...(block < 3 ? [[block, Math.floor(draw.between(0, 10))]] : []),
+      ]);
+      const rows = Array.from({ length: size }, () => Array.from({ length: size }, () => 0));
+      for (const link of links) {
+        const at = [...new Set(link)].flatMap((block) => blocks[block]!);
+        for (let reading = 0; reading < 7; reading++) {
+          const slopes = at.map(() => draw.between(-1, 1));
+          at.forEach((i, a) => at.forEach((k, b) => (rows[i]![k]! += slopes[a]! * slopes[b]!)));
+        }
+      }
+      const elimination = eliminationOf(blocks, links);
+      expect(elimination.order.toSorted((a, b) => a - b)).toEqual(rows.map((_, i) => i));
+      const taken = semidefinite(flat(rows), size, elimination);
+      expect(taken.rank).toBe(size);
+      const right = rows.map(() => draw.between(-1, 1));
+      times(rows, taken.solve(Float64Array.from(right))).forEach((part, i) => expect(part).toBeCloseTo(right[i]!, 8));
+      const theirs = jstat.inv(rows).flat();
+      const ours = taken.inverse();
+      for (const link of links) {
+        for (const i of link.flatMap((block) => blocks[block]!)) {
+          for (const k of link.flatMap((block) => blocks[block]!))
+            expect(ours[i * size + k]! / theirs[i * size + k]!).toBeCloseTo(1, 6);
+        }
+      }
+      empty += ours.filter((value) => Number.isNaN(value)).length;
+    }
+    expect(empty).toBeGreaterThan(20 * 100);
+  });
+
+  it('with an entry where none was to be is refused', () => {
+    const apart = eliminationOf([[0], [1]], []);
+    expect(() => semidefinite(Float64Array.from([2, 1, 1, 2]), 2, apart)).toThrow(RangeError);
+  });
+
+  it('known to be empty in most places and singular leaves the same open', () => {
+    const chain = eliminationOf(
+      [[0], [1], [2]],
+      [
+        [0, 1],
+        [1, 2],
+      ],
+    );
+    // Two differences of three heights: only that all go up together is open.
+    const { rank, open } = semidefinite(Float64Array.from([1, -1, 0, -1, 2, -1, 0, -1, 1]), 3, chain);
+    expect(rank).toBe(2);
+    for (const part of open[0]!) expect(Math.abs(part)).toBeCloseTo(Math.sqrt(1 / 3), 12);
   });
 
   it('of nothing leaves all open', () => {
