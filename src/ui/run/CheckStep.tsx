@@ -19,6 +19,7 @@ import { Opened } from '../bending/Opened.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { WhereTaken } from '../bending/WhereTaken.tsx';
 import { leaveRun } from '../bending/open-run.ts';
+import { useToMake } from '../bending/to-make.ts';
 import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
 
@@ -33,6 +34,7 @@ export function CheckStep(props: {
 }): ReactNode {
   const { tube, run, progress, step, fine } = props;
   const feed = useFeed(tube);
+  const isFromList = useToMake() === 'open';
   const { form } = progress.asBent;
   const lettered = useMemo(() => letteredChecks(form), [form]);
   return (
@@ -69,7 +71,7 @@ export function CheckStep(props: {
       <Leads tube={tube} run={run} />
       {step.done && (
         <RunKey live onPress={() => leaveRun(tube.id)}>
-          Back to the Shop
+          {isFromList ? 'Back to the tubes to make' : 'Back to the Shop'}
         </RunKey>
       )}
       <Tick tube={tube.id} step={step} onTicked={() => {}}>
