@@ -71,6 +71,8 @@ function fullest(
   const { lots, room } = problem;
   if (!goesOn(problem, first, sort) || lots[first]!.length > room[sort]! + ROUNDING) return null;
   const stopAt = effort.left - Math.max(lots.length, Math.min(MOST_AT_A_STICK, MOST_IN_ALL / lots.length));
+  const lengths = lots.map(({ length }) => length);
+  const isFor = lots.map((_, lot) => goesOn(problem, lot, sort));
   const of = lots.map(() => 0);
   of[first] = 1;
   let best = [...of];
@@ -83,8 +85,8 @@ function fullest(
     if (on >= MOST_ON_ONE) return;
     for (let lot = from; lot < lots.length; lot++) {
       if (least <= ROUNDING || effort.left-- <= stopAt) return;
-      const { length } = lots[lot]!;
-      if (of[lot]! >= left[lot]! || length > slack + ROUNDING || !goesOn(problem, lot, sort) || isPassed()) continue;
+      const length = lengths[lot]!;
+      if (of[lot]! >= left[lot]! || length > slack + ROUNDING || !isFor[lot] || isPassed()) continue;
       of[lot] = of[lot]! + 1;
       add(lot, slack - length, on + 1);
       of[lot] = of[lot]! - 1;

@@ -81,11 +81,15 @@ export function planOf(
   const byKey = new Map(lots.map(({ length, batch }) => [lotKey(length, batch), [] as Part[]]));
   for (const part of parts) byKey.get(lotKey(part.length + kerf, part.batch))!.push(part);
   const waiting = [...byKey.values()];
+  const given = lots.map(() => 0);
   const longest = ({ of }: Lay): number => of.findIndex((count) => count > 0);
   const sticks = lays
     .toSorted((one, other) => longest(one) - longest(other))
     .map(({ sort, of }): CutStick => {
-      const on = of.flatMap((count, lot) => waiting[lot]!.splice(0, count));
+      const on: Part[] = [];
+      of.forEach((count, lot) => {
+        for (let i = 0; i < count; i++) on.push(waiting[lot]![given[lot]!++]!);
+      });
       const used = on.reduce((sum, { length }) => sum + length + kerf, squareOff);
       return { stick: sorts[sort]!.id, parts: on, left: Math.max(0, sorts[sort]!.length - used) };
     });
