@@ -233,14 +233,17 @@ const isNode = (value: unknown): value is Node =>
   typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
 
 /** Every node of the tree, with the node above it and the name of the place it has there. */
-function* walk(
+function walk(
   node: Node,
+  visit: (node: Node, parent: Node | undefined, place: string) => void,
   parent?: Node,
   place = '',
-): Generator<[node: Node, parent: Node | undefined, place: string]> {
-  yield [node, parent, place];
-  for (const [key, value] of Object.entries(node)) {
-    for (const child of Array.isArray(value) ? value : [value]) if (isNode(child)) yield* walk(child, node, key);
+): void {
+  visit(node, parent, place);
+  for (const key in node) {
+    const value = node[key];
+    if (Array.isArray(value)) for (const child of value) if (isNode(child)) walk(child, visit, node, key);
+    if (isNode(value)) walk(value, visit, node, key);
   }
 }
 
@@ -293,14 +296,14 @@ export function breaches(file: string, code: string): string[] {
   const { program, errors } = parseSync(file, code);
   const found: (string | undefined)[] = errors.map(({ message }) => `does not parse: ${message}`);
 
-  for (const [node, parent, place] of walk(program as unknown as Node)) {
+  walk(program as unknown as Node, (node, parent, place) => {
     if (importers.has(node.type) && isNode(node.source)) {
       const from = node.source.value;
       if (typeof from === 'string') found.push(importBreach(file, layer, from));
       else if (layer !== 'scripts') found.push('imports a name that is made when it runs');
     }
     if (file.startsWith('core/')) found.push(impurity(node, parent, place));
-  }
+  });
 
   const statements = program.body as unknown as readonly Node[];
   const passesOn = (node: Node) => node.type.startsWith('Export') && isNode(node.source);

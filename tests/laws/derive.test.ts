@@ -142,7 +142,7 @@ describe('derive', () => {
           }
         },
       ),
-      fixed(drawn(8, 60)),
+      fixed(drawn(5, 60)),
     );
   });
 

@@ -80,9 +80,9 @@ describe('places that hang on others', () => {
           }
         },
       ),
-      fixed(drawn(8, 200)),
+      fixed(drawn(4, 200)),
     );
-    expect(derivedAfter).toBeGreaterThan(drawn(8, 200));
+    expect(derivedAfter).toBeGreaterThan(drawn(4, 200));
   });
 
   it('are the same records after an edit that does not touch them', () => {
@@ -93,7 +93,7 @@ describe('places that hang on others', () => {
         if (!again.ok) throw new Error('it was there before');
         for (const [id, at] of first.nodes) expect(again.value.nodes.get(id)).toBe(at);
       }),
-      fixed(drawn(5, 100)),
+      fixed(drawn(3, 100)),
     );
   });
 
@@ -104,7 +104,7 @@ describe('places that hang on others', () => {
         const parsed = parseJob(serialiseJob(job));
         expect(parsed).toEqual({ ok: true, job });
       }),
-      fixed(drawn(5, 100)),
+      fixed(drawn(3, 100)),
     );
   });
 
@@ -122,7 +122,7 @@ describe('places that hang on others', () => {
         });
         for (const { id } of job.nodes) expectNear(after.nodes.get(id)!, move(before.nodes.get(id)!));
       }),
-      fixed(drawn(8, 200)),
+      fixed(drawn(4, 200)),
     );
   });
 
@@ -146,7 +146,7 @@ describe('places that hang on others', () => {
         });
         for (const { id } of job.nodes) expectNear(after.nodes.get(id)!, turn(before.nodes.get(id)!));
       }),
-      fixed(drawn(8, 200)),
+      fixed(drawn(4, 200)),
     );
   });
 });

@@ -35,12 +35,12 @@ function marched(frame: ReturnType<typeof crossed>): number {
   const axis: (readonly [number, number, number])[] = [];
   for (let at = 250; at <= through.path.length - 250; at += 0.5) axis.push(placeAt(through.path, at).point);
   const [outside, bore] = [bar.section.outerDiameter / 2, bar.section.outerDiameter / 2 - bar.section.wall];
+  const square = (through.section.outerDiameter / 2) ** 2;
   // The bar runs along x: a line of it is a place in y and z, and is clear where its distance from every place of the axis is over the radius.
   const clear = (rho: number) => {
     for (let phi = 0; phi < 360; phi += 0.5) {
       const [y, z] = [rho * Math.cos((phi * Math.PI) / 180), rho * Math.sin((phi * Math.PI) / 180)];
-      if (axis.every((place) => Math.hypot(place[1] - y, place[2] - z) > through.section.outerDiameter / 2))
-        return true;
+      if (axis.every((place) => (place[1] - y) ** 2 + (place[2] - z) ** 2 > square)) return true;
     }
     return false;
   };

@@ -5,6 +5,7 @@ import { nearestOfChains } from '../../../src/core/gaps/chains-apart.ts';
 import { leastOnChain } from '../../../src/core/gaps/least-on-chain.ts';
 import { outsideOf } from '../../../src/core/gaps/outside.ts';
 import { dot, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import { drawn } from '../../draws.ts';
 import { pairOfTubes } from '../../reference/gap-pairs.ts';
 import { frameOf } from '../../reference/jobs.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
@@ -32,21 +33,24 @@ function along(chain: Chain, steps: number): Vec3[] {
   );
 }
 
-it.each([1, 2, 3, 4, 5, 6])('%i: also where it lies at the edge of where there is anything', (seed) => {
-  const draw = drawFrom(seed);
-  for (const chain of rimsOf(seed)) {
-    const places = along(chain, 200);
-    const [down, side] = [direction(draw), direction(draw)];
-    const sides = places.map((p) => dot(p, side)).toSorted((a, b) => a - b);
-    const edge = sides[Math.floor(draw.between(0.2, 0.8) * sides.length)]!;
-    const value = (p: Vec3): number => (dot(p, side) > edge ? NaN : dot(p, down));
-    const least = Math.min(...places.map(value).filter((each) => !Number.isNaN(each)));
-    const found = leastOnChain(chain, { value, floor: (p) => dot(p, down) }, Infinity)!;
-    expect(found.value).toBeCloseTo(value(found.at), 12);
-    // A golden section of ten steps leaves 0.8 % of a stroke of some millimetre.
-    expect(Math.abs(found.value - least)).toBeLessThan(0.02);
-  }
-});
+it.each([1, 2, 3, 4, 5, 6].slice(0, drawn(3, 6)))(
+  '%i: also where it lies at the edge of where there is anything',
+  (seed) => {
+    const draw = drawFrom(seed);
+    for (const chain of rimsOf(seed)) {
+      const places = along(chain, 200);
+      const [down, side] = [direction(draw), direction(draw)];
+      const sides = places.map((p) => dot(p, side)).toSorted((a, b) => a - b);
+      const edge = sides[Math.floor(draw.between(0.2, 0.8) * sides.length)]!;
+      const value = (p: Vec3): number => (dot(p, side) > edge ? NaN : dot(p, down));
+      const least = Math.min(...places.map(value).filter((each) => !Number.isNaN(each)));
+      const found = leastOnChain(chain, { value, floor: (p) => dot(p, down) }, Infinity)!;
+      expect(found.value).toBeCloseTo(value(found.at), 12);
+      // A golden section of ten steps leaves 0.8 % of a stroke of some millimetre.
+      expect(Math.abs(found.value - least)).toBeLessThan(0.02);
+    }
+  },
+);
 
 it.each([1, 2, 3, 4])('%i: two rims are as near as the nearest of their places', (seed) => {
   const [a, b, c] = rimsOf(seed).map((chain) => ({ chain, places: along(chain, 2) }));

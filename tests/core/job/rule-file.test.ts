@@ -87,11 +87,11 @@ describe('a file of rule sheets', () => {
   });
 
   it('very many articles are too many, and very many sheets', () => {
-    const many = Array.from({ length: drawn(1e5, 1e6) }, () => '{"kind":"ask"}').join();
+    const many = Array.from({ length: drawn(2e4, 1e6) }, () => '{"kind":"ask"}').join();
     expect(faultsOf(`{"format":"cagewright/rules","version":1,"rules":[{"sheet":"a","checks":[${many}]}]}`)).toEqual([
       'rules[0].checks: more than 300 articles',
     ]);
-    expect(faultsOf(file(Array.from({ length: drawn(2e4, 2e5) }, (_, i) => ({ sheet: `s${i}` }))))).toEqual([
+    expect(faultsOf(file(Array.from({ length: drawn(5e3, 2e5) }, (_, i) => ({ sheet: `s${i}` }))))).toEqual([
       'rules: more than 30',
     ]);
   });

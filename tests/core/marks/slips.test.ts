@@ -124,9 +124,9 @@ describe('what a slip does to end B', () => {
           });
         }
       }),
-      fixed(drawn(40, 150)),
+      fixed(drawn(20, 150)),
     );
-    expect(compared).toBeGreaterThan(drawn(130, 500));
+    expect(compared).toBeGreaterThan(drawn(65, 500));
   });
 });
 

@@ -55,7 +55,7 @@ describe('the section of a ball', () => {
 
   it('is one closed curve in the plane, on the triangles, and as long as the circle but for the facets', () => {
     const draw = drawFrom(12);
-    for (let i = 0; i < drawn(12, 300); i++) {
+    for (let i = 0; i < drawn(5, 300); i++) {
       const unit = draw.oneOf(['mm', 'm', 'in'] as const);
       const placing = placingOf({
         unit,

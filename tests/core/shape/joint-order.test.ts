@@ -144,7 +144,7 @@ describe('two that change places', () => {
           }
         }
       }),
-      fixed(drawn(5, 300)),
+      fixed(drawn(3, 300)),
     );
     expect(tried).toBeGreaterThan(10);
   });

@@ -76,7 +76,7 @@ describe('how far a tube is made', () => {
           expect(now.tubes).toStrictEqual(derived(now.job).tubes);
         },
       ),
-      fixed(drawn(4, 100)),
+      fixed(drawn(2, 100)),
     );
   });
 

@@ -150,7 +150,7 @@ describe('a whole bar', () => {
           }
         }
       }),
-      fixed(drawn(12, 100)),
+      fixed(drawn(6, 100)),
     );
     expect(tried).toBeGreaterThan(10);
   });

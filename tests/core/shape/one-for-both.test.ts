@@ -69,9 +69,9 @@ describe('one for both sides', () => {
         tried += 1;
         expect(serialiseJob(again(keepNumbers(two, (back as OneMember).job)))).toBe(serialiseJob(job));
       }),
-      fixed(drawn(15, 400)),
+      fixed(drawn(8, 400)),
     );
-    expect(tried).toBe(drawn(15, 400));
+    expect(tried).toBe(drawn(8, 400));
   });
 
   it('says how far what stood on the other side goes', () => {

@@ -86,7 +86,10 @@ it('agrees with a general least-squares library to 0.01 mm', () => {
 
 describe('random cars with a known truth', () => {
   const seeds = Array.from({ length: drawn(120, 500) }, (_, i) => i + 1);
-  const clean = seeds.map((seed) => ({ seed, survey: randomSurvey(seed), adjusted: adjust(randomSurvey(seed))! }));
+  const clean = seeds.map((seed) => {
+    const survey = randomSurvey(seed);
+    return { seed, survey, adjusted: adjust(survey)! };
+  });
 
   // One point of each car: points of one car err together.
   it('err as the deviations say: chi-square over all, at 1 %', () => {
@@ -115,7 +118,7 @@ describe('random cars with a known truth', () => {
   });
 
   it('are found from guesses that are metres off, on the right side', () => {
-    for (const { seed, survey, adjusted } of clean.slice(0, drawn(30, 150))) {
+    for (const { seed, survey, adjusted } of clean.slice(0, drawn(15, 150))) {
       const draw = drawFrom(seed);
       const points = survey.points.map((each) => ({
         ...each,
@@ -173,7 +176,8 @@ describe('random cars with a known truth', () => {
     ],
   ])('name a slip of %s in 95 of 100, and never keep silent of it', (_, slip) => {
     let [named, all] = [0, 0];
-    for (const { seed, survey, adjusted } of clean) {
+    const tried = clean.slice(0, drawn(40, seeds.length));
+    for (const { seed, survey, adjusted } of tried) {
       const draw = drawFrom(seed + 7000);
       const open = adjusted.residuals.filter(({ share }) => share > checked).map(({ index }) => index);
       const index = draw.oneOf(open);
@@ -187,7 +191,7 @@ describe('random cars with a known truth', () => {
       if (suspects.some((each) => each.index === index || each.or.includes(index))) named++;
       expect(suspects.length, `${seed}`).toBeGreaterThan(0);
     }
-    expect(all).toBeGreaterThan(seeds.length / 3);
+    expect(all).toBeGreaterThan(tried.length / 3);
     expect(named / all).toBeGreaterThanOrEqual(0.95);
   });
 });
@@ -210,7 +214,7 @@ function quadratic(rows: readonly (readonly number[])[], error: Triple): number 
 }
 
 it('the order of the lines makes no difference', () => {
-  for (let seed = 1; seed <= 20; seed++) {
+  for (let seed = 1; seed <= drawn(5, 20); seed++) {
     const survey = randomSurvey(seed);
     const wrong = { ...survey.measurements[5]!, value: survey.measurements[5]!.value + 40 };
     const measurements = survey.measurements.with(5, wrong);

@@ -125,7 +125,7 @@ describe('a tube drawn between places', () => {
     const frame = derivedOf(demo);
     fc.assert(
       fc.property(picks, (chosen) => holds(demo, frame, chosen)),
-      { seed: 20261130, numRuns: drawn(40, 600) },
+      { seed: 20261130, numRuns: drawn(20, 600) },
     );
   }, 180_000);
 
@@ -134,7 +134,7 @@ describe('a tube drawn between places', () => {
       fc.property(fc.oneof(plainFrame, mirroredFrame), picks, (job, chosen) =>
         holds(job, derivedOrSkipped(job), chosen),
       ),
-      { seed: 20261130, numRuns: drawn(40, 400) },
+      { seed: 20261130, numRuns: drawn(20, 400) },
     );
   }, 180_000);
 });
