@@ -1,6 +1,7 @@
 /**
  * The page's side of the worker for slow stages. It is sent the job, which it derives for itself, and the names of items: records
- * would lose in the copy what the page knows them by. To stop, the worker is ended; the next item hires another.
+ * would lose in the copy what the page knows them by. What is stopped ends by itself if that is soon, else its worker is ended: another has to
+ * be fetched, started and warmed up, which after every edit would cost more than the items themselves.
  */
 import type { Job } from '../core/job/types.ts';
 import type { DoItem } from './doing.ts';
@@ -23,6 +24,8 @@ export const afterTime: After = (ms, task) => {
 
 /** ms that an item may take where its stage does not say; one is through in tens of them, the loading of the worker counts with the first. */
 const PATIENCE = 20_000;
+/** ms that an item which is stopped may go on in the worker; what is asked next waits for it. */
+const GRACE = 1_000;
 /** Workers that are given an item before it counts as one that cannot be done. */
 const TRIES = 2;
 const noAnswer = (patience: number): string => `no answer came within ${patience / 1000} seconds, ${TRIES} times`;
@@ -32,14 +35,33 @@ const noAnswer = (patience: number): string => `no answer came within ${patience
  * is ended: what it hangs on would hang the page.
  */
 export function besidePage(hire: HireForStages, after: After, inPage: DoItem): DoItem {
-  let hand: ReturnType<HireForStages> | null = null;
+  let hand: Hand<Ask, Said> | null = null;
   /** What the worker has derived. */
   let sent: Job | null = null;
   let isBroken = false;
+  /** While the worker is at what nobody waits for any more: what comes after it. */
+  let leftover: { next: (() => void) | null } | null = null;
 
   function end(): void {
     hand?.end();
     hand = sent = null;
+  }
+
+  /** Lets the worker come to the end of what it is at. */
+  function leave(worker: Hand<Ask, Said>): void {
+    const left: NonNullable<typeof leftover> = { next: null };
+    leftover = left;
+    const over = (): void => {
+      stopClock();
+      leftover = null;
+      left.next?.();
+    };
+    const endIt = (): void => {
+      end();
+      over();
+    };
+    const stopClock = after(GRACE, endIt);
+    worker.listen(over, endIt);
   }
 
   return (derived, stage, item, heard) => {
@@ -51,6 +73,12 @@ export function besidePage(hire: HireForStages, after: After, inPage: DoItem): D
     }
 
     function there(tries: number): void {
+      const left = leftover;
+      if (left !== null) {
+        left.next = () => there(tries);
+        stop = () => void (left.next = null);
+        return;
+      }
       const stopClock = after(patience, () => {
         end();
         if (tries > 1) there(tries - 1);
@@ -58,11 +86,13 @@ export function besidePage(hire: HireForStages, after: After, inPage: DoItem): D
       });
       stop = () => {
         stopClock();
-        end();
+        if (hand === null || stage.patience !== undefined) end();
+        else leave(hand);
       };
       const giveUp = (): void => {
         isBroken = true;
-        stop();
+        stopClock();
+        end();
         here();
       };
       try {

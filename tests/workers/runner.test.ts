@@ -236,11 +236,44 @@ describe('beside the page', () => {
     expect(runner.progress(derived)).toMatchObject({ done: 3, failed: [{ why: 'the scales are gone' }] });
   });
 
-  it('ends the worker to stop it, and hires another', () => {
+  it('lets the worker come to the end of what is stopped, drops its answer, and goes on in it with what is asked last', () => {
     const tasks = queue();
     const derived = derivedFrom();
-    const { hire, hired } = worker(tasks, WORK);
-    const { runner } = running(besidePage(hire, endless, never), derived, SLOW);
+    const { hire, hired, sent } = worker(tasks, [weighing]);
+    const { runner } = running(besidePage(hire, endless, never), derived, [weighing]);
+    runner.rest();
+    runner.want(derivedFrom({ ...JOB }), null);
+    const other = derivedFrom({ ...JOB });
+    runner.want(other, null);
+    expect(sent.length, 'what is asked waits').toBe(1);
+    tasks.next();
+    expect([runner.progress(derived).done, runner.progress(other).done]).toEqual([0, 0]);
+    expect(sent, 'and only the last of it is done').toEqual([true, true]);
+    tasks.next();
+    expect(runner.progress(other).done).toBe(1);
+    expect(hired).toEqual(['hired']);
+  });
+
+  it('does nothing more when it rests while it waits for what was stopped', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { hire, sent } = worker(tasks, [weighing]);
+    const { runner } = running(besidePage(hire, endless, never), derived, [weighing]);
+    runner.rest();
+    runner.want(derived, null);
+    runner.rest();
+    while (tasks.next());
+    expect(sent.length).toBe(1);
+    runner.want(derived, null);
+    while (tasks.next());
+    expect(runner.progress(derived).done).toBe(3);
+  });
+
+  it('ends at once the worker that is at something long', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { hire, hired } = worker(tasks, [weighing]);
+    const { runner } = running(besidePage(hire, endless, never), derived, [{ ...weighing, patience: 300_000 }]);
     runner.rest();
     expect(hired).toEqual(['hired', 'ended']);
     while (tasks.next());
@@ -248,7 +281,7 @@ describe('beside the page', () => {
     runner.want(derived, null);
     while (tasks.next());
     expect(hired).toEqual(['hired', 'ended', 'hired']);
-    expect(runner.progress(derived).done).toBe(pieces(derived));
+    expect(runner.progress(derived).done).toBe(3);
   });
 
   it('is given up where the worker fails: the page does it', () => {
@@ -353,12 +386,19 @@ describe('beside the page', () => {
       expect(due.size).toBe(0);
     });
 
-    it('does not wait for what is stopped', () => {
+    it('ends what is stopped and does not end by itself, and hires another for what is asked next', () => {
       const derived = derivedFrom();
-      const { hired, doItem, due } = hanging(derived.tubes[0]!.id, 1);
-      running(doItem, derived, [weighing]).runner.rest();
-      expect(hired).toEqual(['hired', 'ended']);
-      expect(due.size).toBe(0);
+      const { tasks, hired, doItem, due, ring } = hanging(derived.tubes[0]!.id, 1);
+      const { runner } = running(doItem, derived, [weighing]);
+      runner.rest();
+      runner.want(derived, null);
+      expect(hired).toEqual(['hired']);
+      expect(due.size).toBe(1);
+      ring();
+      expect(hired).toEqual(['hired', 'ended', 'hired']);
+      while (tasks.next());
+      expect(runner.progress(derived).done).toBe(3);
+      expect(due.size, 'no clock runs on').toBe(0);
     });
   });
 });
