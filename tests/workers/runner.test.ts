@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/core/checks/types.ts';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { rehearsals } from '../../src/core/stages/rehearsals.ts';
 import type { SlowWork } from '../../src/core/stages/slow-stage.ts';
@@ -252,6 +253,25 @@ describe('beside the page', () => {
     tasks.next();
     expect(runner.progress(other).done).toBe(1);
     expect(hired).toEqual(['hired']);
+  });
+
+  it('derives of the next job in the worker what the edit touched, and comes to the same', () => {
+    const work = createStageWork([{ ...weighing, run: (tube) => tube as never }]);
+    const [one, two, three] = derivedFrom().tubes.map(({ id }) => id);
+    const answerOf = (job: Job | null, id: string): unknown => {
+      const said = work({ job: job && structuredClone(job), stage: weighing.name, id });
+      return said.ok ? said.value : said.why;
+    };
+    const before = [one, two, three].map((id) => answerOf(JOB, id!));
+    const changed: Job = {
+      ...JOB,
+      members: JOB.members.map((each) => (each.id === two ? { ...each, name: 'Other' } : each)),
+    };
+    const after = [one, two, three].map((id) => answerOf(changed, id!));
+    expect(after[0]).toBe(before[0]);
+    expect(after[1]).not.toEqual(before[1]);
+    expect(after).toEqual(derivedFrom(changed).tubes.slice(0, 3));
+    expect(answerOf(JOB, two!), 'and back').toEqual(before[1]);
   });
 
   it('does nothing more when it rests while it waits for what was stopped', () => {
