@@ -1,6 +1,8 @@
 /** A page that nobody touches draws nothing: a laptop on the bench keeps its battery. */
 import { countDraws, drawn, untilStill } from './drawn.ts';
-import { IN_THE_BAY, bay, choose, expect, goTo, start, test } from './journey.ts';
+import { FEW, IN_THE_BAY, bay, choose, expect, goTo, start, test } from './journey.ts';
+
+test.use(FEW);
 
 test(
   'two seconds at rest draw no frame, in the Frame and with a tube chosen in the Shop',

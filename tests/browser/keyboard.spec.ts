@@ -5,6 +5,7 @@ import {
   choose,
   chooseTube,
   expect,
+  FEW,
   goTo,
   IN_THE_BAY,
   rowOf,
@@ -74,32 +75,44 @@ const REACHED: Readonly<Record<ShopPart, string>> = {
   Files: 'Take all as one zip',
 };
 
-test('every station with the keyboard: entered, gone through, left again', IN_THE_BAY, async ({ page }) => {
-  await start(page);
-  await test.step('keys lead to the stations, and the bay takes its own', async () => {
-    for (const [index, station] of (['Survey', 'Frame', 'Checks', 'Shop'] as const).entries()) {
-      await page.keyboard.press(`Alt+${index + 1}`);
-      await expect(stationKey(page, station)).toHaveAttribute('aria-current', 'step');
-    }
-    await bay(page).focus();
-    await page.keyboard.press('?');
-    const dialog = page.getByRole('dialog', { name: 'Keys' });
-    await expect(dialog).toBeVisible();
-    await page.keyboard.press('Escape');
-    await expect(dialog).toBeHidden();
-    await expect(bay(page), 'the focus is back where it was').toBeFocused();
-  });
+test.describe('in a job of few tubes', () => {
+  test.use(FEW);
 
-  await test.step('Tab goes through every station and out again, with the focus in sight at every stop', async () => {
-    for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
-      await goTo(page, station);
-      const stops = await walk(page);
-      const names = stops.map(({ name }) => name).join('\n');
-      for (const reached of ['Save', 'Frame. Arrow keys', 'Fit the whole frame', 'Survey', 'Frame', 'Checks', 'Shop']) {
-        expect(names, station).toContain(reached);
+  test('every station with the keyboard: entered, gone through, left again', IN_THE_BAY, async ({ page }) => {
+    await start(page);
+    await test.step('keys lead to the stations, and the bay takes its own', async () => {
+      for (const [index, station] of (['Survey', 'Frame', 'Checks', 'Shop'] as const).entries()) {
+        await page.keyboard.press(`Alt+${index + 1}`);
+        await expect(stationKey(page, station)).toHaveAttribute('aria-current', 'step');
       }
-      expectSeenOnce(stops, station);
-    }
+      await bay(page).focus();
+      await page.keyboard.press('?');
+      const dialog = page.getByRole('dialog', { name: 'Keys' });
+      await expect(dialog).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect(dialog).toBeHidden();
+      await expect(bay(page), 'the focus is back where it was').toBeFocused();
+    });
+
+    await test.step('Tab goes through every station and out again, with the focus in sight at every stop', async () => {
+      for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
+        await goTo(page, station);
+        const stops = await walk(page);
+        const names = stops.map(({ name }) => name).join('\n');
+        for (const reached of [
+          'Save',
+          'Frame. Arrow keys',
+          'Fit the whole frame',
+          'Survey',
+          'Frame',
+          'Checks',
+          'Shop',
+        ]) {
+          expect(names, station).toContain(reached);
+        }
+        expectSeenOnce(stops, station);
+      }
+    });
   });
 });
 

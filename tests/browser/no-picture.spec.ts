@@ -1,6 +1,8 @@
 /** The graphics card taken away from the page, or never there: the bay says so in words, and the work goes on. */
 import type { Page } from '@playwright/test';
-import { IN_THE_BAY, bay, choose, enter, expect, goTo, start, test, typeItsPlace, undoKey } from './journey.ts';
+import { FEW, IN_THE_BAY, bay, choose, enter, expect, goTo, start, test, typeItsPlace, undoKey } from './journey.ts';
+
+test.use(FEW);
 
 /** Takes the card away from the bay, or gives it back, as a driver that starts anew does. */
 const card = (page: Page, does: 'loseContext' | 'restoreContext'): Promise<void> =>

@@ -6,6 +6,7 @@ import {
   choose,
   enter,
   expect,
+  FEW,
   goTo,
   IN_THE_BAY,
   openFile,
@@ -17,11 +18,12 @@ import {
   undoKey,
 } from './journey.ts';
 
-/** The demo as it is before anyone has a rule book in hand. */
-const { rules: _rules, ...BARE } = JSON.parse(readFileSync('public/demo.cagewright.json', 'utf8')) as Record<
-  string,
-  unknown
->;
+// Each opens a job of its own.
+test.use(FEW);
+
+/** The demo, and as it is before anyone has a rule book in hand. */
+const DEMO = readFileSync('public/demo.cagewright.json', 'utf8');
+const { rules: _rules, ...BARE } = JSON.parse(DEMO) as Record<string, unknown>;
 
 async function startBare(page: Page): Promise<void> {
   await start(page);
@@ -74,105 +76,100 @@ async function fillFive(page: Page): Promise<void> {
   await expect(holes).toBeChecked();
 }
 
-test('a sheet is filled in by keyboard; what comes of it changes with the frame, and is undone like anything else', async ({
+test('a sheet filled in by keyboard: undone like anything else, saved as a file and read back, answered by the inspector', async ({
   page,
 }) => {
   await startBare(page);
-  await expect(book(page)).toContainText('No rule sheet yet.');
-  await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
-  await fillFive(page);
-  await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^5 of \d+ answered$/u);
-  // The key leads from one empty question to the next.
-  await page.getByRole('button', { name: 'Next empty one' }).click();
-  await expect(question(page, 'Which tube, in heavier cars?').getByLabel(/^tube/u)).toBeFocused();
-  await page.getByRole('button', { name: 'Next empty one' }).click();
-  await expect(question(page, /^Which tube may the bars between/u).getByLabel(/^tube/u)).toBeFocused();
-  const roof = page.getByRole('listitem').filter({ hasText: 'How many diagonals in the roof?' });
-  await roof.getByRole('checkbox', { name: 'the book does not ask this' }).check();
-  await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^6 of \d+ answered$/u);
-  await back(page);
-  await expect(book(page)).toContainText('Held against this sheet: Valley Hill Climb, 2026.');
-  await expect(counts(page)).toHaveText(/^\s*1 not met\s*1 not checked\s*3 met/u);
+  await test.step('what is filled in is held against the frame', async () => {
+    await expect(book(page)).toContainText('No rule sheet yet.');
+    await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
+    await fillFive(page);
+    await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^5 of \d+ answered$/u);
+    // The key leads from one empty question to the next.
+    await page.getByRole('button', { name: 'Next empty one' }).click();
+    await expect(question(page, 'Which tube, in heavier cars?').getByLabel(/^tube/u)).toBeFocused();
+    await page.getByRole('button', { name: 'Next empty one' }).click();
+    await expect(question(page, /^Which tube may the bars between/u).getByLabel(/^tube/u)).toBeFocused();
+    const roof = page.getByRole('listitem').filter({ hasText: 'How many diagonals in the roof?' });
+    await roof.getByRole('checkbox', { name: 'the book does not ask this' }).check();
+    await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^6 of \d+ answered$/u);
+    await back(page);
+    await expect(book(page)).toContainText('Held against this sheet: Valley Hill Climb, 2026.');
+    await expect(counts(page)).toHaveText(/^\s*1 not met\s*1 not checked\s*3 met/u);
+  });
 
-  // The least angle is raised beyond the stays' own: it is not met any more, with how much is short.
-  const saved = async () =>
-    (JSON.parse(await savedText(page)) as { rules: { checks: object[]; notAsked: string[] }[] }).rules;
-  expect(await saved()).toMatchObject([{ checks: { length: 5 }, notAsked: ['roof'] }]);
-  // The fold of the sheets is open still when one comes back from one.
-  await book(page).getByRole('button', { name: 'Fill in Valley Hill Climb, 2026' }).click();
-  await enter(question(page, /^At what angle from upright/u).getByRole('textbox', { name: 'at least' }), '80');
-  await back(page);
-  await expect(counts(page)).toHaveText(/^\s*2 not met/u);
-  const stays = book(page).getByRole('button', { name: /Rear stay: .*at least 80/u });
-  await expect(stays).toContainText(/not met: .*Rear stay \(left\).*short\.$/u);
-  await stays.click();
-  await expect(stays).toHaveAttribute('aria-current', 'true');
-  await undoKey(page).click();
-  await expect(counts(page)).toHaveText(/^\s*1 not met/u);
+  await test.step('it is saved as a file and read back; one that is no sheet says where it is wrong', async () => {
+    const coming = page.waitForEvent('download');
+    await book(page).getByRole('button', { name: 'Save Valley Hill Climb, 2026 as file' }).click();
+    expect((await coming).suggestedFilename()).toBe('Valley Hill Climb, 2026.rules.json');
+    const text = await textOf(coming);
+    const open = async (name: string, content: string): Promise<void> => {
+      const chooser = page.waitForEvent('filechooser');
+      await book(page).getByRole('button', { name: 'From a file' }).click();
+      await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });
+    };
+    await open('back.rules.json', text);
+    await expect(book(page)).toContainText(
+      'Held against these sheets: Valley Hill Climb, 2026; Valley Hill Climb, 2026.',
+    );
+    const { rules } = JSON.parse(await savedText(page)) as { rules: { sheet: string }[] };
+    const [one, other] = rules as [{ sheet: string }, { sheet: string }];
+    expect({ ...other, sheet: '' }).toEqual({ ...one, sheet: '' });
 
-  // A bar that loses its role: nothing is met that it may have been meant by, and its role is given back here.
-  await goTo(page, 'Frame');
-  await choose(page, 'Members', 'Harness bar');
-  await page.getByLabel('Role', { exact: true }).selectOption('none');
-  await goTo(page, 'Checks');
-  await expect(book(page)).toContainText('Without a role: Harness bar');
-  await book(page).getByLabel('Role of Harness bar').first().selectOption('harness bar');
-  await expect(counts(page)).toHaveText(/3 met/u);
-});
+    await open('wrong.rules.json', text.replace('"least": 45', '"least": "steep"'));
+    await expect(book(page).getByRole('alert')).toContainText(/checks\[2\]\.least.*not a number/u);
+    await expect(book(page)).toContainText('Valley Hill Climb, 2026; Valley Hill Climb, 2026.');
+    // Kept in the shop, it is offered to a job that has none.
+    await book(page).getByRole('button', { name: 'Keep Valley Hill Climb, 2026 in the shop' }).first().click();
+    await expect(book(page)).toContainText('Kept in the shop record');
+    await undoKey(page).click();
+    await expect(book(page)).toContainText('Held against this sheet: Valley Hill Climb, 2026.');
+  });
 
-test('a sheet is saved as a file and read back; one that is no sheet says where it is wrong', async ({ page }) => {
-  await startBare(page);
-  await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
-  await fillFive(page);
-  await back(page);
-  const coming = page.waitForEvent('download');
-  await book(page).getByRole('button', { name: 'Save Valley Hill Climb, 2026 as file' }).click();
-  expect((await coming).suggestedFilename()).toBe('Valley Hill Climb, 2026.rules.json');
-  const text = await textOf(coming);
-  const open = async (name: string, content: string): Promise<void> => {
-    const chooser = page.waitForEvent('filechooser');
-    await book(page).getByRole('button', { name: 'From a file' }).click();
-    await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });
-  };
-  await open('back.rules.json', text);
-  await expect(book(page)).toContainText(
-    'Held against these sheets: Valley Hill Climb, 2026; Valley Hill Climb, 2026.',
-  );
-  const { rules } = JSON.parse(await savedText(page)) as { rules: { sheet: string }[] };
-  const [one, other] = rules as [{ sheet: string }, { sheet: string }];
-  expect({ ...other, sheet: '' }).toEqual({ ...one, sheet: '' });
+  await test.step('what comes of it changes with the frame', async () => {
+    // The least angle is raised beyond the stays' own: it is not met any more, with how much is short.
+    const saved = async () =>
+      (JSON.parse(await savedText(page)) as { rules: { checks: object[]; notAsked: string[] }[] }).rules;
+    expect(await saved()).toMatchObject([{ checks: { length: 5 }, notAsked: ['roof'] }]);
+    // The fold of the sheets is open still when one comes back from one.
+    await book(page).getByRole('button', { name: 'Fill in Valley Hill Climb, 2026' }).click();
+    await enter(question(page, /^At what angle from upright/u).getByRole('textbox', { name: 'at least' }), '80');
+    await back(page);
+    await expect(counts(page)).toHaveText(/^\s*2 not met/u);
+    const stays = book(page).getByRole('button', { name: /Rear stay: .*at least 80/u });
+    await expect(stays).toContainText(/not met: .*Rear stay \(left\).*short\.$/u);
+    await stays.click();
+    await expect(stays).toHaveAttribute('aria-current', 'true');
+    await undoKey(page).click();
+    await expect(counts(page)).toHaveText(/^\s*1 not met/u);
 
-  await open('wrong.rules.json', text.replace('"least": 45', '"least": "steep"'));
-  await expect(book(page).getByRole('alert')).toContainText(/checks\[2\]\.least.*not a number/u);
-  await expect(book(page)).toContainText('Valley Hill Climb, 2026; Valley Hill Climb, 2026.');
+    // A bar that loses its role: nothing is met that it may have been meant by, and its role is given back here.
+    await goTo(page, 'Frame');
+    await choose(page, 'Members', 'Harness bar');
+    await page.getByLabel('Role', { exact: true }).selectOption('none');
+    await goTo(page, 'Checks');
+    await expect(book(page)).toContainText('Without a role: Harness bar');
+    await book(page).getByLabel('Role of Harness bar').first().selectOption('harness bar');
+    await expect(counts(page)).toHaveText(/3 met/u);
+  });
 
-  // Kept in the shop, it is offered to a job that has none.
-  await book(page).getByRole('button', { name: 'Keep Valley Hill Climb, 2026 in the shop' }).first().click();
-  await expect(book(page)).toContainText('Kept in the shop record');
-});
-
-test('what the inspector says is the verdict where a person has to look, and is noted beside what was measured', async ({
-  page,
-}) => {
-  await startBare(page);
-  await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
-  await fillFive(page);
-  await back(page);
-  const holes = book(page).getByRole('listitem').filter({ hasText: 'Inspection holes' });
-  // It stays where it is while it is answered: the note is typed at once.
-  await holes.getByRole('radio', { name: 'met', exact: true }).check();
-  await expect(counts(page)).toHaveText(/^\s*1 not met\s*0 not checked\s*4 met/u);
-  await expect(holes.getByRole('textbox', { name: 'Note' })).toBeVisible();
-  await holes.getByRole('radio', { name: 'not met', exact: true }).check();
-  await expect(counts(page)).toHaveText(/^\s*2 not met\s*0 not checked/u);
-  await enter(holes.getByRole('textbox', { name: 'By' }), 'Scrutineer');
-  await enter(holes.getByRole('textbox', { name: 'Note' }), 'two are missing');
-  await expect(holes).toContainText(/Answered by Scrutineer on \d{4}-\d\d-\d\d: two are missing\./u);
-  const doors = book(page).getByRole('listitem').filter({ hasText: 'Door bar:' });
-  await doors.getByText('The inspector’s word').click();
-  await doors.getByRole('radio', { name: 'met', exact: true }).check();
-  await expect(doors).toContainText('The inspector’s word: met. Answered by Scrutineer');
-  await expect(doors).toContainText('not met:');
+  await test.step('what the inspector says is the verdict where a person has to look, and is noted beside what was measured', async () => {
+    const holes = book(page).getByRole('listitem').filter({ hasText: 'Inspection holes' });
+    // It stays where it is while it is answered: the note is typed at once.
+    await holes.getByRole('radio', { name: 'met', exact: true }).check();
+    await expect(counts(page)).toHaveText(/^\s*1 not met\s*0 not checked\s*4 met/u);
+    await expect(holes.getByRole('textbox', { name: 'Note' })).toBeVisible();
+    await holes.getByRole('radio', { name: 'not met', exact: true }).check();
+    await expect(counts(page)).toHaveText(/^\s*2 not met\s*0 not checked/u);
+    await enter(holes.getByRole('textbox', { name: 'By' }), 'Scrutineer');
+    await enter(holes.getByRole('textbox', { name: 'Note' }), 'two are missing');
+    await expect(holes).toContainText(/Answered by Scrutineer on \d{4}-\d\d-\d\d: two are missing\./u);
+    const doors = book(page).getByRole('listitem').filter({ hasText: 'Door bar:' });
+    await doors.getByText('The inspector’s word').click();
+    await doors.getByRole('radio', { name: 'met', exact: true }).check();
+    await expect(doors).toContainText('The inspector’s word: met. Answered by Scrutineer');
+    await expect(doors).toContainText('not met:');
+  });
 });
 
 test(
@@ -199,6 +196,7 @@ test(
   IN_THE_BAY,
   async ({ page }) => {
     await start(page);
+    await openFile(page, 'demo.cagewright.json', DEMO);
     await goTo(page, 'Checks');
     // The demo's diagonal begins 6 1/4 in over the hoop's foot, and 6 in are asked at most.
     const row = book(page).getByRole('button', { name: /Main diagonal; at most 6\.000 in/u });

@@ -1,6 +1,19 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
 import type { Page } from '@playwright/test';
-import { IN_THE_BAY, bay, choose, expect, goTo, rowOf, spoken, start, stillBox, test, tubeRow } from './journey.ts';
+import {
+  FEW,
+  IN_THE_BAY,
+  bay,
+  choose,
+  expect,
+  goTo,
+  rowOf,
+  spoken,
+  start,
+  stillBox,
+  test,
+  tubeRow,
+} from './journey.ts';
 
 const MEMBERS = 'Members in build order';
 
@@ -23,24 +36,28 @@ test(
   },
 );
 
-test('after Escape a press on the same row selects it again', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Shop');
-  const row = tubeRow(page, 'Main diagonal');
-  await row.getByRole('gridcell').nth(1).click();
-  await expect(row).toHaveAttribute('aria-selected', 'true');
-  await page.keyboard.press('Escape');
-  await expect(row).toHaveAttribute('aria-selected', 'false');
-  await row.getByRole('gridcell').nth(1).click();
-  await expect(row).toHaveAttribute('aria-selected', 'true');
+test.describe('in a job of few tubes', () => {
+  test.use(FEW);
 
-  await goTo(page, 'Frame');
-  await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, /^Nodes/, 'Hoop foot');
-  await page.keyboard.press('Escape');
-  await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'false');
-  await choose(page, /^Nodes/, 'Hoop foot');
-  await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
+  test('after Escape a press on the same row selects it again', async ({ page }) => {
+    await start(page);
+    await goTo(page, 'Shop');
+    const row = tubeRow(page, 'Main diagonal');
+    await row.getByRole('gridcell').nth(1).click();
+    await expect(row).toHaveAttribute('aria-selected', 'true');
+    await page.keyboard.press('Escape');
+    await expect(row).toHaveAttribute('aria-selected', 'false');
+    await row.getByRole('gridcell').nth(1).click();
+    await expect(row).toHaveAttribute('aria-selected', 'true');
+
+    await goTo(page, 'Frame');
+    await page.getByRole('tab', { name: /^Nodes/ }).click();
+    await choose(page, /^Nodes/, 'Hoop foot');
+    await page.keyboard.press('Escape');
+    await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'false');
+    await choose(page, /^Nodes/, 'Hoop foot');
+    await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
+  });
 });
 
 /** A tube pressed in the bay is chosen in the table. */

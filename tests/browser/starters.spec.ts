@@ -138,150 +138,145 @@ test('a roll bar from nothing, its tape figures typed: at most 30 actions', asyn
   await expect(page.getByRole('button', { name: /^New roll bar/ })).toBeVisible();
 });
 
-test('by keyboard alone, Escape leaves it and nothing is there', async ({ page }) => {
+test('the form of a cage: what is typed, what cannot be, and how it is left', async ({ page }) => {
   await start(page);
-  const { act, made } = counted();
-  await untilAsked(page, act);
-  const card = page.getByRole('button', { name: /New six-point/ });
-  await card.focus();
-  await act(page.keyboard.press('Enter'));
-  await figure(page, /width at the floor/).focus();
-  for (const text of ['49', '52 1/2', '25', '41 1/2']) {
-    await act(page.keyboard.type(text));
-    await act(page.keyboard.press('Enter')); // takes it, and is on the next
-  }
-  await expect(form(page)).toContainText('of 19 figures are guesses');
-  await expect(form(page)).toContainText('25 tubes');
-  // However far down, one sees in the picture where the figure is taken.
-  await figure(page, /^Harness bar above/).focus();
-  await expect(page.locator('.start-pointed circle')).toBeInViewport({ ratio: 1 });
-  await expect(figure(page, /^Harness bar above/)).toBeInViewport({ ratio: 1 });
-  await build(page).focus();
-  await page.keyboard.press('Escape');
-  await expect(card).toBeVisible();
-  expect(JSON.parse(await savedText(page)).points).toEqual([]);
-  console.log(`Begun by keyboard, left by Escape: ${made()} actions.`);
-
-  // What was typed is not asked again, whichever cage is begun.
-  await page.getByRole('button', { name: /^New roll bar/ }).click();
-  await expect(figure(page, /width at the belt/)).toHaveValue('52 1/2');
-  await expect(form(page)).toContainText('6 of 10 figures are guesses');
-  // Nor in another job.
-  await page.getByRole('button', { name: 'Leave it' }).click();
-  await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'New job' }).click();
-  await goTo(page, 'Frame');
-  await page.getByRole('button', { name: /^New roll bar/ }).click();
-  await expect(form(page)).toContainText('10 of 10 figures are guesses');
-});
-
-test('who types the very figure that was guessed has said it', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  await page.getByRole('button', { name: /New roll bar/ }).click();
-  const floor = figure(page, /width at the floor/);
-  await expect(floor).toHaveValue('50');
-  await floor.focus();
-  await page.keyboard.press('Tab');
-  await expect(form(page)).toContainText('10 of 10 figures are guesses');
-  await enter(floor, '50');
-  await expect(form(page)).toContainText('9 of 10 figures are guesses');
-  await figure(page, /width at the belt/).press('Enter');
-  await expect(form(page)).toContainText('8 of 10 figures are guesses');
-});
-
-test('undo ends the form; redo brings the cage with what was typed, and no form', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  const card = page.getByRole('button', { name: /^New roll bar/ });
-  await card.click();
-  await enter(figure(page, /width at the belt/), '53');
-  await build(page).focus();
-  await page.keyboard.press('Control+z');
-  await expect(card).toBeVisible();
-  await page.keyboard.press('Control+y');
-  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
-  await expect(form(page)).toHaveCount(0);
-  const job = JSON.parse(await savedText(page));
-  // Half of 53 in.
-  expect(job.points.find(({ id }: { id: string }) => id === 'belt-b').position[1]).toBeCloseTo(673.1, 9);
-});
-
-test('a cage that was being begun when the page was left is there, as one step', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  await page.getByRole('button', { name: /^New roll bar/ }).click();
-  await expect(build(page)).toBeEnabled();
-  await enter(figure(page, /width at the belt/), '53');
-  await expect(form(page)).toContainText('9 of 10 figures are guesses');
-  await page.reload();
-  await goTo(page, 'Frame');
-  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
-  await expect(undoKey(page)).toContainText('New roll bar');
-});
-
-test('figures that no job can take are said, and the cage before them is not built for them', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  await page.getByRole('button', { name: /^New side hoops/ }).click();
-  await expect(build(page)).toBeEnabled();
-  await enter(figure(page, /^Headliner/), '394');
-  await expect(form(page).getByRole('alert')).toContainText('No cage can be made of these figures');
-  await expect(build(page)).toBeDisabled();
-});
-
-test('the form waits while another station is looked at; what stays a guess is listed in Survey until it is confirmed or measured', async ({
-  page,
-}) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  await page.getByRole('button', { name: /New side hoops/ }).click();
-  await enter(figure(page, /width at the floor/), '49');
-  await goTo(page, 'Checks');
-  await goTo(page, 'Frame');
-  await expect(figure(page, /width at the floor/)).toHaveValue('49');
-  await page.getByRole('radio', { name: 'a V' }).check();
-  await expect(page.getByRole('radio', { name: 'a V' })).toBeChecked();
-  await build(page).click();
-  await goTo(page, 'Survey');
-  const guesses = page.getByRole('region', { name: /^Still guessed/ });
-  await expect(guesses.getByRole('listitem')).toHaveCount(11);
-  await guesses.getByRole('button', { name: 'Confirm Rear spring tower, left' }).click();
-  await expect(guesses.getByRole('listitem')).toHaveCount(10);
-  await guesses.getByRole('button', { name: 'B-pillar at the belt line, left', exact: true }).click();
-  await enter(page.getByRole('article').getByRole('textbox', { name: /^Height/ }), '26');
-  await expect(guesses.getByRole('listitem')).toHaveCount(9);
-});
-
-test('figures that leave no room are said in words, and cannot be built', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  await page.getByRole('button', { name: /New roll bar/ }).click();
-  await enter(figure(page, /^Headliner/), '26');
-  await expect(form(page).getByRole('alert')).toContainText('no room for the hoop’s bends');
-  await expect(build(page)).toBeDisabled();
-  await enter(figure(page, /^Headliner/), '44');
-  await expect(build(page)).toBeEnabled();
-  await page.getByRole('button', { name: 'Leave it' }).click();
-  await expect(form(page)).toHaveCount(0);
-});
-
-test('at each size: the form lies within the page, its keys in reach', async ({ page }) => {
-  await start(page);
-  await untilAsked(page, counted().act);
-  for (const size of SIZES) {
-    await page.setViewportSize(size);
-    await expect(page.getByRole('button', { name: /New side hoops/ })).toBeVisible();
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-  }
-  await page.getByRole('button', { name: /New two hoops/ }).click();
-  for (const size of SIZES) {
-    await page.setViewportSize(size);
-    await expect(build(page)).toBeInViewport({ ratio: 1 });
-    for (const box of await Promise.all(
-      (await form(page).locator('input:not([type=radio]), select, button, svg').all()).map((one) => one.boundingBox()),
-    )) {
-      expect(box!.x + box!.width).toBeLessThanOrEqual(size.width);
+  await test.step('by keyboard alone, Escape leaves it and nothing is there', async () => {
+    const { act, made } = counted();
+    await untilAsked(page, act);
+    const card = page.getByRole('button', { name: /New six-point/ });
+    await card.focus();
+    await act(page.keyboard.press('Enter'));
+    await figure(page, /width at the floor/).focus();
+    for (const text of ['49', '52 1/2', '25', '41 1/2']) {
+      await act(page.keyboard.type(text));
+      await act(page.keyboard.press('Enter')); // takes it, and is on the next
     }
-  }
+    await expect(form(page)).toContainText('of 19 figures are guesses');
+    await expect(form(page)).toContainText('25 tubes');
+    // However far down, one sees in the picture where the figure is taken.
+    await figure(page, /^Harness bar above/).focus();
+    await expect(page.locator('.start-pointed circle')).toBeInViewport({ ratio: 1 });
+    await expect(figure(page, /^Harness bar above/)).toBeInViewport({ ratio: 1 });
+    await build(page).focus();
+    await page.keyboard.press('Escape');
+    await expect(card).toBeVisible();
+    expect(JSON.parse(await savedText(page)).points).toEqual([]);
+    console.log(`Begun by keyboard, left by Escape: ${made()} actions.`);
+
+    // What was typed is not asked again, whichever cage is begun.
+    await page.getByRole('button', { name: /^New roll bar/ }).click();
+    await expect(figure(page, /width at the belt/)).toHaveValue('52 1/2');
+    await expect(form(page)).toContainText('6 of 10 figures are guesses');
+    // Nor in another job.
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('button', { name: 'New job' }).click();
+    await goTo(page, 'Frame');
+    await page.getByRole('button', { name: /^New roll bar/ }).click();
+    await expect(form(page)).toContainText('10 of 10 figures are guesses');
+  });
+
+  await test.step('who types the very figure that was guessed has said it', async () => {
+    await untilAsked(page, counted().act);
+    await page.getByRole('button', { name: /New roll bar/ }).click();
+    const floor = figure(page, /width at the floor/);
+    await expect(floor).toHaveValue('50');
+    await floor.focus();
+    await page.keyboard.press('Tab');
+    await expect(form(page)).toContainText('10 of 10 figures are guesses');
+    await enter(floor, '50');
+    await expect(form(page)).toContainText('9 of 10 figures are guesses');
+    await figure(page, /width at the belt/).press('Enter');
+    await expect(form(page)).toContainText('8 of 10 figures are guesses');
+  });
+
+  await test.step('undo ends the form; redo brings the cage with what was typed, and no form', async () => {
+    await untilAsked(page, counted().act);
+    const card = page.getByRole('button', { name: /^New roll bar/ });
+    await card.click();
+    await enter(figure(page, /width at the belt/), '53');
+    await build(page).focus();
+    await page.keyboard.press('Control+z');
+    await expect(card).toBeVisible();
+    await page.keyboard.press('Control+y');
+    await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+    await expect(form(page)).toHaveCount(0);
+    const job = JSON.parse(await savedText(page));
+    // Half of 53 in.
+    expect(job.points.find(({ id }: { id: string }) => id === 'belt-b').position[1]).toBeCloseTo(673.1, 9);
+  });
+
+  await test.step('figures that no job can take are said, and the cage before them is not built for them', async () => {
+    await untilAsked(page, counted().act);
+    await page.getByRole('button', { name: /^New side hoops/ }).click();
+    await expect(build(page)).toBeEnabled();
+    await enter(figure(page, /^Headliner/), '394');
+    await expect(form(page).getByRole('alert')).toContainText('No cage can be made of these figures');
+    await expect(build(page)).toBeDisabled();
+  });
+
+  await test.step('the form waits while another station is looked at; what stays a guess is listed in Survey until it is confirmed or measured', async () => {
+    await untilAsked(page, counted().act);
+    await page.getByRole('button', { name: /New side hoops/ }).click();
+    await enter(figure(page, /width at the floor/), '49');
+    await goTo(page, 'Checks');
+    await goTo(page, 'Frame');
+    await expect(figure(page, /width at the floor/)).toHaveValue('49');
+    await page.getByRole('radio', { name: 'a V' }).check();
+    await expect(page.getByRole('radio', { name: 'a V' })).toBeChecked();
+    await build(page).click();
+    await goTo(page, 'Survey');
+    const guesses = page.getByRole('region', { name: /^Still guessed/ });
+    await expect(guesses.getByRole('listitem')).toHaveCount(11);
+    await guesses.getByRole('button', { name: 'Confirm Rear spring tower, left' }).click();
+    await expect(guesses.getByRole('listitem')).toHaveCount(10);
+    await guesses.getByRole('button', { name: 'B-pillar at the belt line, left', exact: true }).click();
+    await enter(page.getByRole('article').getByRole('textbox', { name: /^Height/ }), '26');
+    await expect(guesses.getByRole('listitem')).toHaveCount(9);
+  });
+
+  await test.step('figures that leave no room are said in words, and cannot be built', async () => {
+    await untilAsked(page, counted().act);
+    await page.getByRole('button', { name: /New roll bar/ }).click();
+    await enter(figure(page, /^Headliner/), '26');
+    await expect(form(page).getByRole('alert')).toContainText('no room for the hoop’s bends');
+    await expect(build(page)).toBeDisabled();
+    await enter(figure(page, /^Headliner/), '44');
+    await expect(build(page)).toBeEnabled();
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await expect(form(page)).toHaveCount(0);
+  });
+
+  await test.step('a cage that was being begun when the page was left is there, as one step', async () => {
+    await untilAsked(page, counted().act);
+    await page.getByRole('button', { name: /^New roll bar/ }).click();
+    await expect(build(page)).toBeEnabled();
+    await enter(figure(page, /width at the belt/), '53');
+    await expect(form(page)).toContainText('9 of 10 figures are guesses');
+    await page.reload();
+    await goTo(page, 'Frame');
+    await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+    await expect(undoKey(page)).toContainText('New roll bar');
+  });
+
+  await test.step('at each size: the form lies within the page, its keys in reach', async () => {
+    await untilAsked(page, counted().act);
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
+      await expect(page.getByRole('button', { name: /New side hoops/ })).toBeVisible();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    }
+    await page.getByRole('button', { name: /New two hoops/ }).click();
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
+      await expect(build(page)).toBeInViewport({ ratio: 1 });
+      for (const box of await Promise.all(
+        (await form(page).locator('input:not([type=radio]), select, button, svg').all()).map((one) =>
+          one.boundingBox(),
+        ),
+      )) {
+        expect(box!.x + box!.width).toBeLessThanOrEqual(size.width);
+      }
+    }
+  });
 });

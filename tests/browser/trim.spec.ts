@@ -30,15 +30,14 @@ test('the gap at a point: in its row, with its tube on its card; more wanted tha
     await page.getByRole('button', { name: `On to the ${next}` }).click();
     await expect(stationKey(page, next)).toHaveAttribute('aria-current', 'step');
   }
-});
 
-test('a gap of less than nothing is refused beside the field', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Survey');
-  await choose(page, /^Measured points/, 'Roof rail at B-pillar, left');
-  const wanted = page.getByRole('textbox', { name: /^Least gap wanted/ });
-  await enter(wanted, '-1');
-  await expect(page.getByRole('article').getByRole('alert')).toBeVisible();
-  await wanted.press('Escape');
-  await expect(wanted).toHaveValue('2');
+  await test.step('a gap of less than nothing is refused beside the field', async () => {
+    await goTo(page, 'Survey');
+    await choose(page, /^Measured points/, 'Roof rail at B-pillar, left');
+    const wanted = page.getByRole('textbox', { name: /^Least gap wanted/ });
+    await enter(wanted, '-1');
+    await expect(page.getByRole('article').getByRole('alert')).toBeVisible();
+    await wanted.press('Escape');
+    await expect(wanted).toHaveValue('2');
+  });
 });
