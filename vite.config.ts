@@ -103,5 +103,6 @@ export default defineConfig({
     execArgv: ['--wasm-tiering-budget=1000000000'],
     // Room for a busy machine: how long a test takes is never what it asserts.
     testTimeout: 180_000,
+    hookTimeout: 180_000,
   },
 });

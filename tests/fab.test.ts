@@ -30,7 +30,7 @@ let demo: string;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'cagewright-'));
   demo = join(folder, 'demo.json');
-  writeFileSync(demo, demoText());
+  writeFileSync(demo, few);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -302,7 +302,7 @@ describe('fab', () => {
   });
 
   it('reads a file that begins with a byte order mark', async () => {
-    expect((await runFab(`\uFEFF${demoText()}`)).exit).toBe(0);
+    expect((await runFab(`\uFEFF${few}`)).exit).toBe(0);
   });
 
   it('refuses a file beyond 64 MB without reading it', async () => {
@@ -341,14 +341,12 @@ describe('npm run -s fab', () => {
     const out = join(folder, 'spawned');
     const { status, stderr } = npm(demo, '--out', out);
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-    expect(readFileSync(join(out, 'fabrication.json'), 'utf8')).toBe(
-      (await runFab(demoText())).files.get('fabrication.json'),
-    );
+    expect(readFileSync(join(out, 'fabrication.json'), 'utf8')).toBe((await runFab(few)).files.get('fabrication.json'));
   });
 
   it('reports a fault on standard error, in one line, and exits 1', () => {
     const bad = join(folder, 'bad.json');
-    writeFileSync(bad, demoText().replace('"version": 1', '"version": 9'));
+    writeFileSync(bad, few.replace('"version":1', '"version":9'));
     const out = join(folder, 'unwritten');
     const { status, stderr, stdout } = npm(bad, '--out', out);
     expect(status).toBe(1);
