@@ -10,6 +10,11 @@ test(
   async ({ page }) => {
     await countDraws(page);
     await start(page);
+    // What is found beside the page comes into the bay, and is drawn, when it comes.
+    await goTo(page, 'Checks');
+    await expect(page.getByText('The rule book, the inspector and licensed practice decide.').first()).toBeVisible();
+    await expect(page.getByText(/not rehearsed at the bender yet/u)).toHaveCount(0);
+    await goTo(page, 'Frame');
     const first = await untilStill(page);
     expect(first, 'something was drawn at all').toBeGreaterThan(0);
     await page.waitForTimeout(2_000);

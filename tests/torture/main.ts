@@ -1,6 +1,6 @@
 /**
  * The torture run: `npm run torture [-- --short] [-- PART ...] [-- --seed N]`. Prints one table of tries and failures and answers 1 on any
- * failure. `--short` does a tenth of each part, of the mutants less: that is what `npm test` runs. Each part stands in a file of its own.
+ * failure. `--short` does a tenth of each part, of names and mutants less: that is what `npm test` runs. Each part stands in a file of its own.
  */
 import { editsPart } from './edits.ts';
 import { killPart } from './kill.ts';
@@ -47,7 +47,7 @@ export async function main(given: readonly string[]): Promise<number> {
   });
   rows.sort((a, b) => PARTS.indexOf(a.part) - PARTS.indexOf(b.part));
 
-  say(`\nSeed ${seed}${short ? ', a tenth of each part, of the mutants less' : ''}`);
+  say(`\nSeed ${seed}${short ? ', a tenth of each part, of names and mutants less' : ''}`);
   say(`${'part'.padEnd(12)}${'tries'.padStart(9)}${'failures'.padStart(10)}${'seconds'.padStart(9)}  what is tried`);
   for (const { part, outcome, seconds } of rows) {
     const figures = [outcome.tries, outcome.failures.length].map((n) => n.toLocaleString('en'));

@@ -15,7 +15,7 @@ import type { Failure, Part } from './part.ts';
 
 const MUTANTS = 60_000;
 /** Of their share in the short run this much is done, of fewer frames and in one process: each takes long to start. */
-const OF_SHORT = 0.1;
+const OF_SHORT = 0.05;
 const SHORT_FRAMES = 12;
 const FRAMES = 40;
 /** Fewer derived than this share, and the run has tried the door alone. */
