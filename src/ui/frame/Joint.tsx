@@ -1,14 +1,8 @@
 /** The joint at the chosen node: what runs through, what ends there in the order of fitting, and one key that has two change places. */
 import { useMemo, type ReactNode } from 'react';
 import type { NodeRef } from '../../core/job/reference.ts';
-import {
-  fitBefore,
-  isEnd,
-  jointAt,
-  whyNotBefore,
-  type AtJoint,
-  type EndAtJoint,
-} from '../../core/shape/joint-order.ts';
+import { fitBefore, whyNotBefore } from '../../core/shape/fit-before.ts';
+import { isEnd, jointAt, type AtJoint, type EndAtJoint } from '../../core/shape/joint-order.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
 import { endInWords } from '../../core/words/ends.ts';

@@ -1,8 +1,8 @@
 /**
- * What stands in the bay's place, or over it, where the browser cannot draw in 3D: at the start, or because the graphics card was
- * taken away from the page and has not been given back. The work itself goes on.
+ * Whether the browser can draw in 3D: it may not at the start, or the graphics card was taken away from the page and has not been given
+ * back. What then stands in the bay's place, or over it, is fetched.
  */
-import { useCallback, useState } from 'react';
+import { lazy, Suspense, useCallback, useState, type ReactNode } from 'react';
 
 export interface Picture {
   /** 'missing': it never could be drawn; 'lost': it could, and the bay stands with its view as it was. */
@@ -35,38 +35,15 @@ export function usePicture(): Picture {
 }
 
 /** `again`: what the button does, the picture's own unless said. Nothing while it is drawn. */
-export function NoPicture({ picture, again = picture.again }: { picture: Picture; again?: () => void }) {
-  const { state, tries } = picture;
-  if (state === 'drawn') return null;
-  const lost = state === 'lost';
-  return (
-    <div className="bay-missing">
-      <div role={lost ? 'alert' : 'note'}>
-        <h2>{lost ? 'The 3D view has stopped' : 'No 3D view here'}</h2>
-        <p>
-          {lost
-            ? 'The graphics card was taken away from this page: the machine slept, its driver started anew, or another program wanted it.'
-            : 'This browser cannot draw in 3D: WebGL 2 is missing or switched off.'}
-        </p>
-        <p>
-          {lost ? 'Nothing of the job is lost. ' : ''}Everything else works: tables, checks, tube data, undo and
-          downloads.
-        </p>
-        <button type="button" className="press press-live" onClick={again}>
-          Try again
-        </button>
-        <p role="status">
-          {tries > 0 && `Tried ${tries === 1 ? 'once' : `${tries} times`}: it still cannot be drawn.`}
-        </p>
-        <p>
-          {lost
-            ? 'If it does not come back, close other pages that draw in 3D, or load this page anew.'
-            : 'To see the frame, switch on hardware acceleration in the browser’s settings, or open the job in another browser.'}
-        </p>
-      </div>
-    </div>
+export const NoPicture = (props: { picture: Picture; again?: () => void }): ReactNode =>
+  props.picture.state === 'drawn' ? null : (
+    <Suspense fallback={null}>
+      <WhyNoPicture {...props} />
+    </Suspense>
   );
-}
+
+/** Most pages never show it. */
+const WhyNoPicture = lazy(() => import('./WhyNoPicture.tsx'));
 
 /** True where the bay can be drawn. */
 function canDraw(): boolean {

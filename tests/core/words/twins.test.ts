@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { primed } from '../../../src/core/job/reference.ts';
-import { fitBefore, isEnd, jointAt } from '../../../src/core/shape/joint-order.ts';
+import { fitBefore } from '../../../src/core/shape/fit-before.ts';
+import { isEnd, jointAt } from '../../../src/core/shape/joint-order.ts';
 import { splitMember } from '../../../src/core/shape/split.ts';
 import { endInWords } from '../../../src/core/words/ends.ts';
 import { twinIs } from '../../../src/core/words/twins.ts';
