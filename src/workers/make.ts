@@ -16,7 +16,12 @@ async function fetchedTypefaces(): Promise<Fonts> {
 }
 
 const supplies: Supplies = {
-  fonts: () => (typefaces ??= fetchedTypefaces()),
+  // What did not come is asked for again by the next file.
+  fonts: () =>
+    (typefaces ??= fetchedTypefaces().catch((error: unknown) => {
+      typefaces = undefined;
+      throw error;
+    })),
   kernel: () => Promise.reject(new Error('Solids are made by a worker of their own.')),
   solver: solverForFiles,
 };

@@ -159,6 +159,15 @@ test.describe('in a job of few tubes', () => {
     const coming = page.waitForEvent('download');
     await fileKey(page, 'tubes.csv').click();
     await coming;
+    // Nor the typefaces of the paper at first; once they come, the paper does.
+    const typefaces = /DejaVuSansCondensed[^/]*\.ttf$/u;
+    await context.route(typefaces, (route) => route.abort());
+    await fileKey(page, 'layout.pdf').click();
+    await expect(page.getByRole('alert')).toContainText('The typeface could not be loaded');
+    await context.unroute(typefaces);
+    const paper = page.waitForEvent('download');
+    await fileKey(page, 'layout.pdf').click();
+    await paper;
     await context.close();
   });
 });
