@@ -3,25 +3,15 @@ import bold from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
 import { makeFiles, type Supplies } from '../exports/products/formats.ts';
 import { unwatched } from '../drawing/going.ts';
-import type { Fonts } from '../drawing/lettering.ts';
 import { fetched } from './fetched.ts';
 import { listen } from './listen.ts';
 import { solverForFiles } from './solver.ts';
 
-let typefaces: Promise<Fonts> | undefined;
-
-async function fetchedTypefaces(): Promise<Fonts> {
-  const [regularBytes, boldBytes] = await Promise.all([fetched(regular, 'typeface'), fetched(bold, 'typeface')]);
-  return { regular: regularBytes, bold: boldBytes };
-}
-
 const supplies: Supplies = {
-  // What did not come is asked for again by the next file.
-  fonts: () =>
-    (typefaces ??= fetchedTypefaces().catch((error: unknown) => {
-      typefaces = undefined;
-      throw error;
-    })),
+  async fonts() {
+    const [regularBytes, boldBytes] = await Promise.all([fetched(regular, 'typeface'), fetched(bold, 'typeface')]);
+    return { regular: regularBytes, bold: boldBytes };
+  },
   kernel: () => Promise.reject(new Error('Solids are made by a worker of their own.')),
   solver: solverForFiles,
 };
