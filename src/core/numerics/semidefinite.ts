@@ -88,7 +88,8 @@ function regular(matrix: Float64Array, n: number, { order, below }: Elimination)
     work[column + k] = matrix[row + order[k]!]!;
     for (const i of below[k]!) work[column + i] = matrix[row + order[i]!]!;
     for (let i = k + 1; i < n; i++)
-      if (matrix[row + order[i]!] !== work[column + i]) throw new RangeError('an entry where none was to be');
+      if (work[column + i] === 0 && matrix[row + order[i]!] !== 0)
+        throw new RangeError('an entry where none was to be');
   }
   const entries = new Float64Array(n);
   for (let k = 0; k < n; k++) {

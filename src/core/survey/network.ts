@@ -134,9 +134,9 @@ export function blocksOf(
   network: Network,
   used: readonly number[],
   unknown: readonly number[],
+  { of }: Slots,
 ): { readonly blocks: readonly (readonly number[])[]; readonly links: readonly (readonly number[])[] } {
   const { measurements, first, pose, tied } = network;
-  const { of } = slotsOf(network, unknown);
   const ownerOf = (coordinate: number): number =>
     pose !== null && coordinate >= pose ? pose : coordinate - (coordinate % 3);
   const blocks: number[][] = [];

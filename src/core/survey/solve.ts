@@ -63,7 +63,7 @@ export function solve(
 ): Solution {
   const size = unknown.length;
   const slots = slotsOf(network, unknown);
-  const { blocks, links } = blocksOf(network, used, unknown);
+  const { blocks, links } = blocksOf(network, used, unknown, slots);
   const elimination = eliminationOf(blocks, links);
   let places = start;
   let rows = rowsAt(network, used, unknown, places);

@@ -96,6 +96,8 @@ describe('a symmetric matrix without negative eigenvalues', () => {
   it('with an entry where none was to be is refused', () => {
     const apart = eliminationOf([[0], [1]], []);
     expect(() => semidefinite(Float64Array.from([2, 1, 1, 2]), 2, apart)).toThrow(RangeError);
+    // What is no number stands where it may: nothing is known then, and nothing is refused.
+    expect(semidefinite(Float64Array.from([2, NaN, NaN, 2]), 2, eliminationOf([[0], [1]], [[0, 1]])).rank).toBe(1);
   });
 
   it('known to be empty in most places and singular leaves the same open', () => {
